@@ -1,5 +1,6 @@
 //! Which laws and rows a figure from outside would notice, and which none.
 
+use super::book::print::place;
 use super::book::{Figure, TOPICS, figures};
 use jackpull::Handbook;
 use jackpull::laws::equations;
@@ -16,39 +17,41 @@ pub(crate) fn print(out: &mut impl Write) -> Result<(), Box<dyn Error>> {
     for topic in &TOPICS {
         close.extend(figures(topic.write, &handbook)?.into_iter().filter(is_close));
     }
-    let here = |rests: &dyn Fn(&Figure) -> bool| close.iter().filter(|figure| rests(figure)).count();
+    let here = |rests: &dyn Fn(&Figure) -> bool| {
+        let first = close.iter().find(|figure| rests(figure))?;
+        let number = close.iter().filter(|figure| rests(figure)).count();
+        let more = if number > 1 { format!(" and {} more", number - 1) } else { String::new() };
+        Some(format!("{}, {} ({}){more}", first.source, first.what, place(first)))
+    };
+    let (mut figured, mut bare) = (0, 0);
     for equation in equations() {
-        let told = match here(&|figure| figure.equations.contains(&equation)) {
-            0 => "no figure here".to_owned(),
-            number => format!("{number} figures here"),
-        };
+        let told = here(&|figure| figure.equations.contains(&equation));
+        *if told.is_some() { &mut figured } else { &mut bare } += 1;
+        let told = told.unwrap_or_else(|| "no figure here".to_owned());
         writeln!(out, "law {} ({}): {told}", equation.name, equation.mark)?;
     }
-    let (mut figured, mut tested, mut open) = (0, 0, 0);
+    writeln!(out, "laws: {figured} with figures here, {bare} without")?;
+    let (mut figured, mut twice, mut open) = (0, 0, 0);
     for (table, key, citation) in handbook.citations()? {
         if table == "sources" || citation.used_by == "nothing yet" {
             continue;
         }
         let row = format!("{table}/{key}");
-        let number = here(&|figure| figure.by.iter().any(|by| by.ends_with(&row)));
         let untested = UNTESTED.lines().find(|line| line.starts_with(&format!("{row}/")));
-        let told = match (number, untested.and_then(|line| line.split_once("  "))) {
-            (0, Some((cell, reason))) => {
-                open += 1;
-                format!("open, {cell}: {reason}")
-            }
-            (0, None) => {
-                tested += 1;
-                "a test notices twice of each number".to_owned()
-            }
-            _ => {
-                figured += 1;
-                format!("{number} figures here")
-            }
+        let (count, told) = if let Some(told) = here(&|figure| figure.by.iter().any(|by| by.ends_with(&row))) {
+            (&mut figured, told)
+        } else if let Some((cell, reason)) = untested.and_then(|line| line.split_once("  ")) {
+            (&mut open, format!("open, {cell}: {reason}"))
+        } else {
+            (&mut twice, "a test notices twice of each number".to_owned())
         };
+        *count += 1;
         writeln!(out, "row {row} ({}): {told}", citation.mark)?;
     }
-    writeln!(out, "rows: {figured} with figures here, {tested} that other tests notice, {open} with an open number")?;
+    writeln!(
+        out,
+        "rows: {figured} with figures here, {twice} of which other tests notice twice, {open} with an open number"
+    )?;
     Ok(())
 }
 

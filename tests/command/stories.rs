@@ -40,6 +40,7 @@ fn each_drive_comes_out_as_its_story_tells() {
 fn hand_calculations_meet_the_checks() {
     for (name, check, numbers) in [
         ("mill_lane", "invert, line and grade", "25 mm 30 mm"),
+        ("kiln_bank", "invert, line and grade", "25 mm 30 mm"),
         ("quarry_road", "bore fluid, break-out", "2.4 psi 3.9 psi"),
         ("sallow_junction", "slope, surface", "0.158 % 0.200 %"),
         ("tarn_head", "invert, line and grade", "20 mm 30 mm"),

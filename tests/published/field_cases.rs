@@ -3,7 +3,7 @@
 //! eight sites; lubrication not stated for eleven of them; outside diameters 0.64 to 4.14 m; none from a guided bore.
 //! Two merged cells of Table 3 were read by the fit of round figures.
 
-use crate::book::friction::MEASURED;
+use crate::book::measured_drives::MEASURED;
 use crate::found::{Found, Outcome, drive, friction, holds, near, pages};
 use jackpull::Handbook;
 use jackpull::handbook::{GroundClass, Lubrication, WaterSide};

@@ -6,16 +6,36 @@ use crate::found::{Found, Outcome, Stop, pages};
 use jackpull::Handbook;
 use std::sync::Arc;
 
-pages!(jacking, friction, stress, pull, collapse, loads, ground, hydraulics);
+pages!(
+    jacking_capacity,
+    measured_drives,
+    pull_stress,
+    worked_pull,
+    collapse,
+    earth_load,
+    thrust_wall,
+    settlement,
+    hydraulics,
+);
 
 macro_rules! topics {
     ($($topic:ident),+) => {$(
         fn $topic(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-            agree(book::$topic::write, handbook, found)
+            agree(book::$topic::TOPIC.write, handbook, found)
         }
     )+};
 }
-topics!(jacking, friction, stress, pull, collapse, loads, ground, hydraulics);
+topics!(
+    jacking_capacity,
+    measured_drives,
+    pull_stress,
+    worked_pull,
+    collapse,
+    earth_load,
+    thrust_wall,
+    settlement,
+    hydraulics
+);
 
 fn agree(write: book::Write, handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let figures = book::figures(write, handbook).map_err(|error| Stop(error.to_string()))?;

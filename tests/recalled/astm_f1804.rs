@@ -1,7 +1,7 @@
 //! ASTM F1804, allowable tensile load for polyethylene gas pipe during pull-in installation, 2008 (2016). Scope read,
 //! equation and factors recalled; the product for PE4710 at 12 h is confirmed by ASTM F1962-22 (read second hand).
 
-use crate::book::stress::PRODUCTS;
+use crate::book::pull_stress::PRODUCTS;
 use crate::found::{Found, Outcome, allowed_stress, close, pages};
 use jackpull::Handbook;
 use std::sync::Arc;

@@ -1,12 +1,14 @@
 //! Pressure at which a ring collapses, free and in the ground.
 
-use super::{Book, Outcome, Read, q};
+use super::{Book, Outcome, Read, Topic, q};
 use jackpull::laws::collapse::{CriticalPressure, OvalityFactor};
 use jackpull::laws::outside_pressure::{BucklingInSoil, ElasticSupportByDepth, WaterBuoyancyFactor};
 use jackpull::quantity::{Length, Measure, Pressure, Ratio, Time};
 use std::error::Error;
 
-pub(crate) fn write(book: &Book) -> Outcome {
+pub(crate) const TOPIC: Topic = Topic { name: "collapse", title: "Collapse and buckling", write };
+
+fn write(book: &Book) -> Outcome {
     table_5_1(book)?;
     depth_rule(book)?;
     ring_out_of_round(book)?;

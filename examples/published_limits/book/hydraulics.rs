@@ -1,12 +1,14 @@
 //! Part-full circular pipes and self-cleaning slopes.
 
-use super::{Book, Outcome, Read, q};
+use super::{Book, Outcome, Read, Topic, q};
 use jackpull::laws::hydraulics::{Flow, ManningVelocity, SlopeForVelocity};
 use jackpull::laws::part_full::{FlowArea, HydraulicRadius, WettedAngle};
 use jackpull::quantity::{Area, Length, Ratio, Velocity, VolumeRate};
 use std::error::Error;
 
-pub(crate) fn write(book: &Book) -> Outcome {
+pub(crate) const TOPIC: Topic = Topic { name: "hydraulics", title: "Hydraulics", write };
+
+fn write(book: &Book) -> Outcome {
     elements_of_a_circle(book)?;
     worksheets(book)?;
     semicircle(book)?;
@@ -111,6 +113,12 @@ fn least_slopes(book: &Book) -> Outcome {
         book.at("a US city code that copies the slopes, name left out on purpose", "row of 10 in", Read::Page)?;
     let why = "a misprint: at 0.20 % the full pipe runs at 1.80 ft/s, below the 2 ft/s of the code itself";
     code.is_not_followed("least slope of 10 in", least("10 in")?, "0.20 %", why)?;
+    let other =
+        book.at("another US city code that copies them, name left out on purpose", "16 and 18 in", Read::Page)?;
+    for (size, printed) in [("16 in", "0.15 %"), ("18 in", "0.14 %")] {
+        let why = "the row seems to be that of the size before it; the lesser slope is enough for 2 ft/s";
+        other.is_not_followed(&format!("least slope of {size}"), least(size)?, printed, why)?;
+    }
     let worked = book.at("ten_states", "velocity of the full pipe at the misprint", Read::Worked)?;
     worked.prints("velocity of 10 in at 0.20 %", full("10 in", q("0.20 %")?)?, "1.80 ft/s")
 }

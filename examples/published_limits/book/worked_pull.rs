@@ -1,13 +1,15 @@
 //! The long worked pulls: a river crossing, a short example, and the longest pull in a dry pipe.
 
-use super::{Book, Outcome, Read, q};
+use super::{Book, Outcome, Read, Topic, q};
 use jackpull::laws::collapse::FluidHead;
 use jackpull::laws::pe::{AllowableTension, AxialStress, BendingStress};
 use jackpull::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, StraightPull};
 use jackpull::quantity::{Area, Force, Length, LineLoad, MassDensity, Ratio, UnitWeight};
 use std::error::Error;
 
-pub(crate) fn write(book: &Book) -> Outcome {
+pub(crate) const TOPIC: Topic = Topic { name: "worked_pull", title: "Worked pulls", write };
+
+fn write(book: &Book) -> Outcome {
     river_crossing(book)?;
     chapter_12_example_1(book)?;
     example_of_page_226(book)?;

@@ -1,12 +1,16 @@
 //! Force of a drive from unit friction, and unit friction of measured drives.
 
-use super::{Book, Outcome, Read, q};
+use super::{Book, Outcome, Read, Topic, q};
+use jackpull::handbook::{GroundClass, Lubrication, WaterSide};
 use jackpull::laws::thrust::{FaceForce, FrictionForce};
-use jackpull::quantity::Force;
+use jackpull::quantity::{Band, Force, Measure, Pressure};
 use std::error::Error;
 
-pub(crate) fn write(book: &Book) -> Outcome {
+pub(crate) const TOPIC: Topic = Topic { name: "measured_drives", title: "Jacking forces and measured drives", write };
+
+fn write(book: &Book) -> Outcome {
     measured_drives(book)?;
+    guided_drives(book)?;
     rules_of_thumb(book)
 }
 
@@ -51,6 +55,45 @@ fn measured_drives(book: &Book) -> Outcome {
             });
             tables.prints(&format!("a metre of {}", measured.id), ours, printed)?;
         }
+        // Two figures are printed: 5.001 is 5.0.
+        let measured_friction = q::<Pressure>(&format!("{:.1} kPa", measured.kilopascals))?;
+        let band = band(book, GroundClass::Unknown, Lubrication::Metered)?;
+        let within =
+            (if measured_friction < band.likely { band.likely - band.low } else { band.high - band.likely }).si();
+        let why = "the band of ground that is not known, metered lubricant: from its likely value to its end on that \
+                   side. It was drawn round these drives: that it holds them proves nothing";
+        tables.about(
+            &format!("unit friction of {}", measured.id),
+            band.likely,
+            &format!("{:.1} kPa", measured.kilopascals),
+            &format!("{} kPa", within / 1e3),
+            why,
+        )?;
+    }
+    Ok(())
+}
+
+/// Likely value of a band, cited, and its ends.
+fn band(book: &Book, ground: GroundClass, lubrication: Lubrication) -> Result<Band<Pressure>, Box<dyn Error>> {
+    let row = book.handbook.friction_band()?.find(|row| {
+        (row.ground.value, row.water.value, row.lubrication.value) == (ground, WaterSide::Any, lubrication)
+    });
+    let row = book.row(row, "a band of friction")?;
+    Ok(Band { low: row.low.value, likely: row.likely.value, high: row.high.value })
+}
+
+/// About 20 t on each of three drives, of pipes of 0.35 to 0.61 m over 150 m and more: at most 0.7 to 1.2 kPa.
+fn guided_drives(book: &Book) -> Outcome {
+    let page = book.at(
+        "a contractor's page of 2015, name left out on purpose",
+        "three guided drives: 196 kN over 150 m",
+        Read::Worked,
+    )?;
+    for (outside_diameter, printed) in [("0.345 m", "1.2 kPa"), ("0.61 m", "0.7 kPa")] {
+        let ours = band(book, GroundClass::Unknown, Lubrication::None)?.low;
+        let why = "below the low end of the band without lubricant, of which the page tells nothing; one word without a \
+                   log, from who has an interest, and so the band stays";
+        page.is_not_followed(&format!("friction of guided pipe of {outside_diameter}"), ours, printed, why)?;
     }
     Ok(())
 }

@@ -1,6 +1,6 @@
 //! Earth load on a pipe, the strength it needs in service, and stress by pressure inside.
 
-use super::{Book, Outcome, Read, q};
+use super::{Book, Outcome, Read, Topic, q};
 use jackpull::laws::deflection::IowaDeflection;
 use jackpull::laws::earth_load::{CrushingStrengthNeeded, StrengthOfClass};
 use jackpull::laws::pe::BendingStress;
@@ -9,7 +9,9 @@ use jackpull::laws::soil::MarstonLoad;
 use jackpull::quantity::{LineLoad, Ratio};
 use std::error::Error;
 
-pub(crate) fn write(book: &Book) -> Outcome {
+pub(crate) const TOPIC: Topic = Topic { name: "earth_load", title: "Earth load and strength in service", write };
+
+fn write(book: &Book) -> Outcome {
     example_3_1(book)?;
     required_strength(book)?;
     impact_by_cover(book)?;

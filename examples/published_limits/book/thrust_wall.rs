@@ -1,23 +1,23 @@
-//! Thrust walls, pits and their bases, columns of steel, and the trough over a bore.
+//! Thrust walls, pits and their bases, and columns of steel.
 
-use super::{Book, Outcome, Read, q};
+use super::{Book, Outcome, Read, Topic, q};
 use jackpull::laws::column::RadiusOfGyration;
 use jackpull::laws::inflow::InflowUnconfined;
 use jackpull::laws::packer::RingArea;
 use jackpull::laws::pit_base::{BaseUplift, BearingFactorSkempton};
 use jackpull::laws::room::PitSide;
-use jackpull::laws::settlement::{FaceLoss, GreatestSettlement, TroughWidth};
 use jackpull::laws::soil::LayerStress;
 use jackpull::laws::wall::{ActiveCoefficient, PassiveCoefficient, PassiveStrip, UndrainedStrip};
 use jackpull::quantity::{Length, Pressure, UnitWeight};
 
-pub(crate) fn write(book: &Book) -> Outcome {
+pub(crate) const TOPIC: Topic = Topic { name: "thrust_wall", title: "Thrust walls, pits and columns", write };
+
+fn write(book: &Book) -> Outcome {
     rankine(book)?;
     worked_walls(book)?;
     pit_bases(book)?;
     pit_sides(book)?;
-    section_data(book)?;
-    trough(book)
+    section_data(book)
 }
 
 fn rankine(book: &Book) -> Outcome {
@@ -121,21 +121,6 @@ fn section_data(book: &Book) -> Outcome {
         table.prints(&format!("area of {diameter} x {wall}"), ours, area)?;
         let ours = book.law(RadiusOfGyration { outside_diameter, inside_diameter });
         table.prints(&format!("radius of gyration of {diameter} x {wall}"), ours, radius)?;
-    }
-    Ok(())
-}
-
-/// Tunnel of 8 m at 30 m, K 0.5, ground loss 0.4 %.
-fn trough(book: &Book) -> Outcome {
-    let example =
-        book.at("a worked example of a study-help site", "trough at the surface and 5 m below", Read::Page)?;
-    for (level, width, settlement) in [("0 m", "15 m", "5.35 mm"), ("5 m", "12.5 m", "6.42 mm")] {
-        let trough_width = book.law(TroughWidth { ratio: q("0.5")?, axis_depth: q("30 m")?, level: q(level)? });
-        let what = format!("half width of the trough at {level}");
-        example.about(&what, trough_width, width, "0.0005 m", "exact by its inputs")?;
-        let lost_ground = book.law(FaceLoss { volume_loss: q("0.4 %")?, bore: q("8 m")? });
-        let ours = book.law(GreatestSettlement { lost_ground, trough_width });
-        example.prints(&format!("greatest settlement at {level}"), ours, settlement)?;
     }
     Ok(())
 }

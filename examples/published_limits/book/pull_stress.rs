@@ -1,11 +1,13 @@
 //! Stress and force that a pulled pipe is allowed, by edition, duration and temperature.
 
-use super::{Book, Outcome, Read, q};
+use super::{Book, Outcome, Read, Topic, q};
 use jackpull::laws::pe::{AllowableTension, TensileDesignStress};
 use jackpull::quantity::{Force, Measure, Pressure, ThermodynamicTemperature, Time};
 use std::error::Error;
 
-pub(crate) fn write(book: &Book) -> Outcome {
+pub(crate) const TOPIC: Topic = Topic { name: "pull_stress", title: "Tension that a pulled pipe is allowed", write };
+
+fn write(book: &Book) -> Outcome {
     editions_of_f1962(book)?;
     products_of_f1804(book)?;
     sewer_rehabilitation_handbook(book)?;
