@@ -14,12 +14,11 @@ impl Subject {
             Self::StemTorque
             | Self::AugerTorque
             | Self::TailGrip
-            | Self::Length
             | Self::PitLength
             | Self::PitWidth
             | Self::JackStroke => Mark::Published,
             Self::FlowCapacity | Self::LeastSlope | Self::SelfCleaning | Self::RailwayWall => Mark::Memory,
-            Self::GradeFloor | Self::ServiceClearance | Self::Diameter => Mark::CommonPractice,
+            Self::GradeFloor | Self::ServiceClearance | Self::Diameter | Self::Length => Mark::CommonPractice,
             _ => Mark::Judgement,
         }
     }
