@@ -29,6 +29,7 @@ const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the na
 const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
 const UNTOLD: &str = "what lies over the bore is not given: a road is assumed";
+const STEEP: &str = "more than twice the slope that owners usually allow, who seldom limit it beside the settlement: ask the owner";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
 const OPEN: &str = "nothing over the bore sets a limit";
 
@@ -298,7 +299,7 @@ pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
     // Owners of roads and tracks limit the settlement, few its slope: the least that is usual is a habit.
     let by_habit = !only_limit(&limits) && at.is_jacked() && surface.settlement.is_some();
     if let Some(asked) = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose().filter(|_| by_habit) {
-        return Ok(of_the_surface(at, at_most(Role::Slope, asked, limits.low).as_screen()));
+        return Ok(of_the_surface(at, habitual(asked, limits.low)));
     }
     Ok(of_the_surface(at, slope(at, SURFACE_SLOPE, moves, (limits, limits.low), surface.settlement)))
 }
@@ -348,6 +349,13 @@ fn slope(
         Some(most) if is_told && !only_limit(&limits) => at_most(Role::Slope, most, screen).as_screen(),
         _ => against(at, (Role::Slope, ways), moves, limits, |moved| moved.slope),
     }
+}
+
+/// A slope against what is usual, which waits for no owner: its number stands beside the figures.
+fn habitual(slope: Doubted<Band<Ratio>>, usual: Cited<Ratio>) -> Draft {
+    let check = at_most(Role::Slope, slope, usual).as_screen();
+    let past_all = check.verdict() == Verdict::NotDecided && slope.doubt().is_none();
+    if past_all { rated(Verdict::Within, usual.origin).with_care(Care::Screen, STEEP) } else { check }
 }
 
 /// What moves, against a limit: on the safe side of what is not told, and at its best.
