@@ -58,6 +58,8 @@ fn taken(drive: &Drive, first: &Ranked) -> String {
     let pilot = is_taken("pilot", Pilot::Drilled.key()).then_some("a drilled pilot");
     let taken = [(Guidance::Laser, "a laser"), (Guidance::TotalStation, "a total station")];
     let guided = taken.into_iter().find(|(by, _)| on_line && is_taken("guidance", by.key())).map(|(_, words)| words);
+    let is_loose = drive.guided.by == Guidance::None && first.scheme.method == Method::PipeJacking;
+    let guided = guided.or(is_loose.then_some("nothing to steer it"));
     let stations = match stations(drive, &first.pipe, &first.scheme) {
         Some(Stations::Placed(placed)) => match placed.places.len() {
             1 => Some("a jacking station".to_owned()),

@@ -4,11 +4,13 @@
 use super::plan::Plan;
 use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, rated};
 use crate::drive::{Ends, PublishedRange};
-use crate::handbook::Method;
+use crate::handbook::{Guidance, Method};
 use crate::quantity::Role;
 use crate::source::Cited;
 
 const LONGER: &str = "longer than a guided pilot is sighted: line and grade need proof";
+const UNSTEERED: &str =
+    "longer than is usual for a casing that nothing steers: it is off its line by a hundredth of its length";
 const LONGER_DRIVE: &str = "longer than the published range of the method: line and grade need proof";
 const LARGER: &str = "larger than the published range of the method: ask who has built it";
 const SMALLER: &str = "smaller than the published range of the method: ask who has built it";
@@ -32,7 +34,12 @@ pub(crate) fn length(at: &Plan<'_>) -> Outcome {
     };
     let guided = at.drive.guided_length.filter(|guide| guide.value <= range.length.value);
     let check = at_most(Role::Distance, at.drive.length.value, guided.unwrap_or(range.length));
-    Ok(noted(check, if guided.is_some() { LONGER } else { LONGER_DRIVE }))
+    let note = match guided {
+        Some(_) if at.drive.guided.by == Guidance::None => UNSTEERED,
+        Some(_) => LONGER,
+        None => LONGER_DRIVE,
+    };
+    Ok(noted(check, note))
 }
 
 pub(crate) fn diameter(at: &Plan<'_>) -> Outcome {

@@ -29,7 +29,8 @@ const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the na
 const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
 const UNTOLD: &str = "what lies over the bore is not given: a road is assumed";
-const STEEP: &str = "more than twice the slope that owners usually allow, who seldom limit it beside the settlement: ask the owner";
+const STEEP: &str =
+    "more than twice the slope that owners usually allow, who seldom limit it beside the settlement: ask the owner";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
 const OPEN: &str = "nothing over the bore sets a limit";
 
@@ -313,7 +314,12 @@ fn of_the_surface(at: &Plan<'_>, check: Draft) -> Draft {
         return check;
     }
     let check = check.settled_by(&[&["surface.over"]]);
-    if check.verdict() == Verdict::Within { check.with_care(Care::Data, UNTOLD) } else { check }
+    match check.verdict() {
+        Verdict::Within => check.with_care(Care::Data, UNTOLD),
+        // What is asked of the contractor under a road is not enough under tracks.
+        Verdict::WithCare if at.is_jacked() => check.undecided(UNTOLD),
+        _ => check,
+    }
 }
 
 /// Settlement and slope of the crossed services that have a limit, the worst of each.

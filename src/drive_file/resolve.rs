@@ -251,6 +251,7 @@ impl Resolver<'_> {
             technique.drilled && (self.file.pilot.is_some() || self.file.service.value != Service::GravitySewer);
         // A pushed pilot is sighted through its stem, a drilled one by its laser; what is located has the range of its method.
         let guided_length = match (stem.is_there() && guided.by == Guidance::Laser, is_drilled) {
+            (false, _) if guided.by == Guidance::None => Some(self.handbook.length("unsteered.reach")?),
             (false, _) => None,
             (true, true) => Some(guided.reach),
             (true, false) => Some(self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value)),

@@ -191,12 +191,13 @@ pub(super) fn stalls_at_most(check: &Draft) -> bool {
     check.verdict() == Verdict::NotDecided && check.doubt.is_none() && check.likely().is_some()
 }
 
-/// Whether a pit can be dug to what stalls anywhere on the line: no deeper than is usual, in ground that is known, and under
-/// what the file tells and nobody guards.
+/// Whether a pit can be dug to what stalls anywhere on the line: no deeper than is usual, in ground that is known and under no
+/// more water than one stage of wells draws down where it runs, and under what the file tells and nobody guards.
 fn can_be_dug(drive: &Drive) -> bool {
-    let surface = &drive.site.surface;
+    let (surface, wells) = (&drive.site.surface, drive.site.pit_rules.wells.value);
     let dug = |stretch: &Stretch| {
-        stretch.way.deepest.si() <= DEEPEST_RESCUE && stretch.is_all(|class| class != GroundClass::Unknown)
+        let is_held = stretch.treatment.is_some() || stretch.way.head() <= wells || !stretch.has(GroundClass::runs);
+        is_held && stretch.way.deepest.si() <= DEEPEST_RESCUE && stretch.is_all(|class| class != GroundClass::Unknown)
     };
     surface.is_told && !surface.guarded && drive.stretches.iter().all(dug)
 }

@@ -36,12 +36,10 @@ fn clay_by_its_class() {
     assert_eq!((held.verdict, held.care), (Verdict::WithCare, Some(Care::Condition)));
     // Under a road half as much again is to be spared: 21 of 38.
     assert_eq!(of(&main("", "surface: { over: road }")).care, Some(Care::Condition));
-    // Under rails, and beside a service, a pressure to hold to is no answer where there is less than two and a half times of it.
+    // Under rails, and beside a service, a pressure to hold to is no answer.
     for more in ["surface: { over: railway }", "surface: { over: open }\ncrossings: [{ at: 20 m, depth: 1.2 m }]"] {
-        assert_eq!(of(&main("", more)).care, Some(Care::Condition), "{more}");
-        // Twice as long the fluid loses twice the 45 kPa on its way, and leaves less than that.
-        let open = of(&main("", more).edit("250 ft", "500 ft"));
-        assert_relative_eq!(open.high().unwrap().0.si, 76e3 + 45e3, max_relative = 1e-2);
+        let open = of(&main("", more));
+        assert_relative_eq!(open.high().unwrap().0.si, 76e3, max_relative = 1e-2);
         // At the pit nothing is lost: half a metre of 1,050.
         assert_relative_eq!(open.best().unwrap().0.si, 1_050.0 * G * 0.5, max_relative = 1e-6);
         assert_eq!(open.verdict, Verdict::NotDecided, "{more}");

@@ -413,6 +413,25 @@ fn what_stalls_is_planned_for_only_where_a_pit_can_be_dug() {
     }
 }
 
+/// No pit is dug to a drive that stalls where the ground runs and more water stands over it than one stage of wells draws down.
+#[test]
+fn no_pit_is_left_to_the_contractor_deep_under_water() {
+    let end = |water: &str| {
+        let text = IN_SAND
+            .edit("size: 10 in", "size: 10 in, certificate: astm_c1208, packer: { thickness: 12 mm }")
+            .edit("if_stalled: rescue_pit\n", "")
+            .edit("invert_depth: 12 ft", "invert_depth: 22 ft")
+            .edit("groundwater: none", &format!("groundwater: {water}"))
+            .edit("pilot: drilled\nspoil: auger", "pilot: none\nspoil: slurry")
+            .edit("length: 300 ft", "length: 160 ft");
+        check(&text, Subject::EndCapacity)
+    };
+    let [dry, wet] = ["none", "6 ft"].map(end);
+    assert!(wet.likely_utilisation().unwrap() < 1.0 && wet.utilisation().unwrap() > 1.1, "{wet:?}");
+    assert_eq!((dry.verdict, wet.verdict), (Verdict::WithCare, Verdict::NotDecided), "{dry:?}");
+    assert_eq!(wet.settled_by, &[&["if_stalled"][..]][..]);
+}
+
 /// What lies over the bore is no service.
 #[test]
 fn a_railway_is_no_service() {

@@ -61,6 +61,19 @@ fn a_road_settles() {
     assert!(least == 0.012 && left > 0.018 && left < 0.025, "{left} {least}");
 }
 
+/// Less overcut is asked of the contractor under a road; where nobody says what lies over the bore, that is asked first.
+#[test]
+fn what_lies_over_the_bore_is_asked_before_the_overcut() {
+    let shallow = |over: &str| {
+        let [jacked, _] = schemes("class: medium_to_dense_sand, spt_n: 20", "3.2 m", over);
+        check(&jacked, Subject::SurfaceSettlement)
+    };
+    let road = shallow("surface: { over: road }\n");
+    assert!(road.is_required() && road.verdict == Verdict::WithCare, "{road:?}");
+    let untold = shallow("");
+    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["surface.over"][..]][..]));
+}
+
 /// Less than 0.6 m, or than the bore, over any bore, and 5.5 ft under a tie, is over; less than habit asks for care.
 #[test]
 fn cover_that_cannot_be() {

@@ -333,6 +333,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "stations.spacing" => (20.0, 100.0),
             // Contractors name 150 to 250 m.
             "laser.reach" => (100.0, 300.0),
+            "unsteered.reach" => (60.0, 120.0),
             "face.cutting_edge" => (10.0 * MM, 40.0 * MM),
             // From what a target is read to, to some centimetres.
             "machine.error_low" => (1.0 * MM, 10.0 * MM),

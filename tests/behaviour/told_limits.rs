@@ -325,6 +325,15 @@ fn fine_gravel_is_decided() {
     assert_eq!(jacked(&dense, Subject::Ground).verdict, Verdict::Over);
 }
 
+/// A casing that nothing steers is bored for 300 ft; the printed range of 600 ft is that of a steered head.
+#[test]
+fn a_casing_that_nothing_steers_is_short() {
+    let bare = CASING.edit("stem: { outside_diameter: none }\n", "").edit("pilot: none\n", "");
+    let long = |metres: u32| jacked(&bare.edit("length: 25 m", &format!("length: {metres} m")), Subject::Length);
+    assert_eq!(long(90).verdict, Verdict::Within);
+    assert_eq!((long(120).verdict, long(120).high().unwrap().1.si), (Verdict::WithCare, 300.0 * 0.3048));
+}
+
 /// Stones of 3 in stop a pilot that is pushed, and not the auger of a casing of 24 in, which takes a third of it: a casing that
 /// holds no gravity line has no pilot unless the file says so.
 #[test]

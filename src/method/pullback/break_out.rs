@@ -112,9 +112,8 @@ impl<'a> Bore<'a> {
                 .crossings
                 .iter()
                 .any(|crossing| crossing.axis_distance(self.pipe.outside_diameter.value) < rule.near_service.value);
-        // What is told of it is held by a gauge as well as what is not; where fluid must not come up, with more to spare.
-        let to_spare = if touchy { spare.max(Ratio::from(TOUCHY)) } else { spare };
-        if passes(best, to_spare) {
+        // What is told of it is held by a gauge as well as what is not.
+        if !touchy && passes(best, spare) {
             return hold(best, weak).with_care(Care::Condition, HOLD);
         }
         if !touchy && firm && is_told {
@@ -221,9 +220,6 @@ pub(super) fn hold(pressure: Doubted<Pressure>, (limit, cap): (Doubted<Pressure>
 pub(super) fn leaves(pressure: Doubted<Pressure>, limit: Doubted<Pressure>, spare: Ratio) -> bool {
     pressure.zip(limit).map(|(pressure, limit)| pressure * spare <= limit).if_sure().unwrap_or(false)
 }
-
-/// What it leaves under a stream, tracks or a runway, and near a service: our judgement.
-const TOUCHY: f64 = 2.5;
 
 /// What a pressure that is held by a gauge leaves of its limit, over its reading: some under a road, or what may be one.
 pub(super) fn spare(drive: &Drive, rule: &BreakOutRule) -> Ratio {
