@@ -20,10 +20,9 @@ use core::f64::consts::SQRT_2;
 
 const BOTH_ENDS: &str = "likely: mean trough width and the usual closure of the annulus; high: narrow trough and \
     full closure";
-const FULL: &str =
-    "keep the annulus full of set fluid or grout: no more of it may close than the limit allows, at the high trough";
-const GROUT: &str = "grout the annulus as the pipe goes in or at once after: left full of fluid alone more of it may close than the \
-    limit allows";
+const FULL: &str = "no more than this share of the annulus may close, or the limit is passed at the high trough: keep it full of set fluid or grout";
+const GROUT: &str = "no more than this share of the annulus may close, or the limit is passed at the high trough: grout it as the pipe \
+    goes in or at once after, since fluid alone lets more close";
 const OVERCUT: &str = "no bore is given: cut it no more than this wider round the pipe, on the radius";
 const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
 const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";

@@ -13,8 +13,10 @@ const SET: &str = "set the jacks to no more than the limit; if the drive stalls 
 const FREED: &str = "the jacks are held to the limit; if the drive stalls it is freed as the file says";
 const PLAN: &str = "set the jacks to no more than the limit, and plan how a drive that stalls is freed: a second \
     lubrication, a rescue pit where one can be dug";
-const STRONGER: &str = "have stronger jacks at hand, or plan how a drive that stalls is freed";
-const PULL_STRONGER: &str = "have a stronger rig at hand, or plan a pit over the string for a pull that stalls";
+const STRONGER: &str = "the high force is more than the rig gives: plan how a drive that stalls is freed, or have stronger jacks at \
+    hand where pipe and wall bear them";
+const PULL_STRONGER: &str = "the high pull is more than the rig gives: plan a pit over the string for a pull that stalls, or have a stronger \
+    rig at hand where the string bears it";
 /// Of a rig that is yet to be chosen.
 pub(super) const CHOOSE: &str =
     "no rig is chosen: it must be rated for this much; compared with the most that is usual";
@@ -176,7 +178,9 @@ impl Stalls {
             .likely()
             .zip(check.high())
             .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
-        let may_plan = is_freed.is_some() && (is_far || can_be_dug(drive));
+        // More jacks are to be had, save where nothing may stand still.
+        let by_rig = plan == STRONGER || plan == PULL_STRONGER;
+        let may_plan = is_freed.is_some() && (is_far || can_be_dug(drive) || by_rig && is_open(drive));
         match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
             (false, ..) => check.with_note(BEYOND).settled_by(beyond),
             (true, true, _) => check.by(Rule::Watched(most)).with_care(Care::Condition, freed),
@@ -194,12 +198,17 @@ pub(super) fn stalls_at_most(check: &Draft) -> bool {
 /// Whether a pit can be dug to what stalls anywhere on the line: no deeper than is usual, in ground that is known and under no
 /// more water than one stage of wells draws down where it runs, and under what the file tells and nobody guards.
 fn can_be_dug(drive: &Drive) -> bool {
-    let (surface, wells) = (&drive.site.surface, drive.site.pit_rules.wells.value);
+    let wells = drive.site.pit_rules.wells.value;
     let dug = |stretch: &Stretch| {
         let is_held = stretch.treatment.is_some() || stretch.way.head() <= wells || !stretch.has(GroundClass::runs);
         is_held && stretch.way.deepest.si() <= DEEPEST_RESCUE && stretch.is_all(|class| class != GroundClass::Unknown)
     };
-    surface.is_told && !surface.guarded && drive.stretches.iter().all(dug)
+    is_open(drive) && drive.stretches.iter().all(dug)
+}
+
+/// Whether the file tells what lies over the bore, and nobody guards it.
+fn is_open(drive: &Drive) -> bool {
+    drive.site.surface.is_told && !drive.site.surface.guarded
 }
 
 /// Whether jacks that are held below a limit may get through at all: up to so many times that limit at the high level.

