@@ -100,9 +100,10 @@ pub(super) fn watched((drive, pipe): (&Drive, &Pipe), check: Draft, share: Ratio
     let over = if drive.hangs_on_pilot() { NOTHING } else { beyond };
     let [beyond, over] = [beyond, over].map(|ways| or_drilled(drive, ways));
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
-    let plan = if most.is_some() { PLAN } else { STRONGER };
+    let by_rig = most.is_none();
     let check = check.by(Rule::Watched(share));
-    let stalls = Stalls { notes: [STALLS, freed, plan], ways: [ways, beyond, over] };
+    let notes = [STALLS, freed, if by_rig { STRONGER } else { PLAN }];
+    let stalls = Stalls { notes, ways: [ways, beyond, over], by_rig };
     stalls.judged(drive, check, spared.then_some(is_freed))
 }
 
@@ -147,7 +148,8 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Draft {
     let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
     let clay = strength_of_clay(drive);
-    let stalls = Stalls { notes: [PULL_STALLS, PULL_FREED, PULL_STRONGER], ways: [&[&["if_stalled"]], clay, clay] };
+    let notes = [PULL_STALLS, PULL_FREED, PULL_STRONGER];
+    let stalls = Stalls { notes, ways: [&[&["if_stalled"]], clay, clay], by_rig: true };
     stalls.judged(drive, check, Some(drive.is_dug_free()))
 }
 
@@ -157,6 +159,8 @@ struct Stalls {
     notes: [&'static str; 3],
     /// Where it may be held; where it is too much for that; and where it is over.
     ways: [Ways; 3],
+    /// Whether the rig alone stalls: a stronger one is to be had.
+    by_rig: bool,
 }
 
 impl Stalls {
@@ -178,9 +182,7 @@ impl Stalls {
             .likely()
             .zip(check.high())
             .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
-        // More jacks are to be had, save where nothing may stand still.
-        let by_rig = plan == STRONGER || plan == PULL_STRONGER;
-        let may_plan = is_freed.is_some() && (is_far || can_be_dug(drive) || by_rig && is_open(drive));
+        let may_plan = is_freed.is_some() && (is_far || can_be_dug(drive) || self.by_rig && is_open(drive));
         match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
             (false, ..) => check.with_note(BEYOND).settled_by(beyond),
             (true, true, _) => check.by(Rule::Watched(most)).with_care(Care::Condition, freed),

@@ -53,6 +53,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("surge.occasional", "states more pressure beside that of service"),
     ("pull.fluid_density", "a fluid that is told may be heavier than that of the table"),
     ("candidates.pressure_class", "a class that is told may be low"),
+    ("candidates.crushing", "a class that is told may be low"),
     ("pull.ground_temperature", "may state ground that is warmer than the class of a plastic main is for"),
     ("pull.inside_pressure", "states a pressure that the wall bears too"),
     ("surface.allowed_slope", "an owner's wish: a pavement follows the trough, and few limit it beside the settlement"),

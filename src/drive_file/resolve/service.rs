@@ -209,8 +209,8 @@ impl Resolver<'_> {
                 Ok(Some(Ends { high, ..trench }))
             }
             // The least class is made in wide pipe alone.
-            Family::Concrete if candidate.size.value.si() < CLASS_I => Ok(Some(classes("c76_ii", "c76_iii")?)),
-            Family::Concrete => Ok(Some(classes("c76_i", "c76_iii")?)),
+            Family::Concrete if candidate.size.value.si() < CLASS_I => Ok(Some(classes("c76_ii", "c76_v")?)),
+            Family::Concrete => Ok(Some(classes("c76_i", "c76_v")?)),
             _ => Ok(None),
         }
     }

@@ -5,9 +5,9 @@
 //! the pipe is large and the crown is dry, and never below the column that rests on the pipe whatever holds.
 
 use super::super::walked::Walked;
-use crate::check::{Absent, Care, Draft, Outcome, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::conditions::vertical_stress;
-use crate::drive::{Capacity, Column, Drive, Pipe, PipeInService, Place, Stretch};
+use crate::drive::{Capacity, Column, Pipe, PipeInService, Place, Stretch};
 use crate::handbook::Family;
 use crate::law::Calc;
 use crate::laws::earth_load::{CrushingStrengthNeeded, FloorColumn, FlooredLoad, PressureOnPipe};
@@ -16,6 +16,7 @@ use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
 
 const NOTE: &str = "earth, water and traffic together, in the worst stretch; no cohesion unless the file gives it";
+const ORDER: &str = "the crushing strength is not given: order a pipe of at least this much; compared with the best class that is usual";
 const BARE: &str = "least wall of a bare casing; a coated one may be thinner";
 const ELSEWHERE: &str =
     "least wall of American railways, a habit elsewhere: ring, deflection and collapse under the load model decide";
@@ -38,25 +39,34 @@ pub(in super::super) fn crushing(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         return Err(at.jacked().err().unwrap_or(Absent::Missing));
     };
     calc.part("pipe in service");
-    let safe = loaded(calc, at, &ends.high, Stretch::heavy);
+    let safe = loaded(calc, at, [&ends.high; 2], Stretch::heavy);
     let Some(safe) = safe else {
         return Ok(rated(Verdict::NotDecided, ends.high.strength.origin).with_note(UNKNOWN));
     };
     // What is not told at its best is no part of the working.
-    let best = loaded(&mut Calc::silent(), at, &ends.low, Stretch::light);
-    Ok(best.map_or(safe, |best| safe.at_best(best)).with_note(NOTE))
+    let calc = &mut Calc::silent();
+    let best = loaded(calc, at, [&ends.low; 2], Stretch::light);
+    let check = best.map_or(safe, |best| safe.at_best(best)).with_note(NOTE);
+    if check.verdict() != Verdict::NotDecided || at.pipe.is_told("candidates[].crushing") {
+        return Ok(check);
+    }
+    // Which class is ordered is for the owner, up to the best that is usual.
+    let asked = loaded(calc, at, [&ends.high, &ends.low], Stretch::heavy).map(|asked| asked.by(Rule::Required));
+    let asked = asked.filter(|asked| asked.verdict() == Verdict::WithCare);
+    Ok(asked.map_or(check, |asked| asked.with_note(ORDER)))
 }
 
-/// The check with the soil of one end; `None` where traffic cannot be told.
+/// The check with the soil of one end, and with the load of one pipe on the strength of another; `None` where traffic cannot
+/// be told.
 fn loaded(
     calc: &mut Calc,
     at: &Walked<'_>,
-    service: &PipeInService,
+    [load, bears]: [&PipeInService; 2],
     soil: fn(&Stretch) -> Column<'_>,
 ) -> Option<Draft> {
-    let found = calc.doubted(|calc| worst(calc, at.drive, at.pipe, service, soil)).transpose()?;
+    let found = calc.doubted(|calc| worst(calc, at, [load, bears], soil)).transpose()?;
     let needed = found.map(|(needed, _)| Band::same(needed));
-    let strength = found.map(|(_, strength)| Cited::new(strength, service.strength.origin));
+    let strength = found.map(|(_, strength)| Cited::new(strength, bears.strength.origin));
     Some(at_most(Role::LineWeight, needed, strength))
 }
 
@@ -88,17 +98,16 @@ pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
 /// Strength that is needed and that there is, where the pipe is used most; `None` where a stretch cannot be told.
 fn worst(
     calc: &mut Calc,
-    drive: &Drive,
-    pipe: &Pipe,
-    service: &PipeInService,
+    at: &Walked<'_>,
+    [service, bears]: [&PipeInService; 2],
     soil: fn(&Stretch) -> Column<'_>,
 ) -> Option<(LineLoad, LineLoad)> {
     let mut worst: Option<(LineLoad, LineLoad)> = None;
-    for (stretch, place) in drive.stretches.iter().zip(&service.places) {
-        let (at, place) = (soil(stretch), place.as_ref()?);
-        let (earth_load, live_load) = loads(calc, pipe, service, (at, stretch.way.deepest), place);
-        let ultimate = Some((service.strength.value, service.safety));
-        for (strength, safety) in [ultimate, service.cracked].into_iter().flatten() {
+    for (stretch, place) in at.drive.stretches.iter().zip(&service.places) {
+        let (column, place) = (soil(stretch), place.as_ref()?);
+        let (earth_load, live_load) = loads(calc, at.pipe, service, (column, stretch.way.deepest), place);
+        let ultimate = Some((bears.strength.value, bears.safety));
+        for (strength, safety) in [ultimate, bears.cracked].into_iter().flatten() {
             let needed = calc.law(CrushingStrengthNeeded {
                 earth_load,
                 earth_bedding_factor: service.earth_bedding,
