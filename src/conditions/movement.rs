@@ -309,7 +309,7 @@ fn of_the_surface(at: &Plan<'_>, check: Draft) -> Draft {
     let surface = &at.drive.site.surface;
     let is_asked = check.is_required() || check.rule() == Some(Rule::Screen);
     let check = if surface.railway && !is_asked { check.by(Rule::High) } else { check };
-    if surface.is_told || surface.is_limited {
+    if surface.is_told {
         return check;
     }
     let check = check.settled_by(&[&["surface.over"]]);
