@@ -395,7 +395,7 @@ impl Draft {
         self.numbers.and_then(|numbers| numbers.cases.high.utilisation(self.sense))
     }
 
-    /// As [`Check::utilisation`], at the likely level, by which schemes are ranked.
+    /// As [`Draft::utilisation`], at the likely level, by which schemes are ranked.
     #[must_use]
     pub fn likely_utilisation(&self) -> Option<f64> {
         self.numbers.and_then(|numbers| numbers.cases.likely.utilisation(self.sense))
