@@ -23,7 +23,7 @@ pub enum Rule {
 
 impl Rule {
     /// A screen or a requirement that is past this many times its limit is outside all experience: our judgement.
-    pub(crate) const PAST_ALL: f64 = 2.0;
+    pub(super) const PAST_ALL: f64 = 2.0;
 }
 
 /// What is to be left of a safety factor at the high level, as the table of checks names it.

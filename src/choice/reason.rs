@@ -265,7 +265,7 @@ pub(crate) fn barred_by(drive: &Drive, ranked: &Ranked) -> String {
 /// Ground that a technique is not for: by what its row says of it where the check has no reason of its own.
 fn unsuited(drive: &Drive, ranked: &Ranked, check: &Check) -> String {
     let reference = drive.handbook.reference(check.basis);
-    let words = reference.locator.trim_end_matches("; derivation in note").split_once(", ");
+    let words = reference.words().split_once(", ");
     let note = check.note.unwrap_or("unsuitable");
     match (words, ranked.scheme.method) {
         (Some((_, words)), Method::PipeJacking) if note == UNSUITABLE => {

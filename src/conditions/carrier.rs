@@ -2,10 +2,10 @@
 //! railway asks for one.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Care, Outcome, Verdict, at_least, at_most, only, rated};
 use crate::drive::Carrier;
 use crate::handbook::{Family, Service};
-use crate::quantity::{Band, Length, Measure, Role};
+use crate::quantity::{Band, Length, Role};
 use crate::source::{Cited, Equation, Origin};
 
 /// How far a carrier can be set off the axis of its casing.
@@ -39,16 +39,17 @@ fn play(at: &Plan<'_>) -> Result<(Carrier, Option<Length>), Absent> {
     Ok((carrier, inside.map(|inside| inside - carrier.outside_diameter.value)))
 }
 
-/// Room round the carrier: a railway's rule under its tracks, elsewhere a habit. No casing takes what leaves its joints less than half of that.
+/// Room round the carrier: a railway's rule under its tracks, elsewhere a habit. No casing takes what leaves its joints less than
+/// half of that.
 pub(crate) fn clearance(at: &Plan<'_>) -> Outcome {
     let (carrier, play) = play(at)?;
     let Some(play) = play else { return Ok(rated(Verdict::NotDecided, carrier.outside_diameter.origin)) };
     let check = at_least(Role::Diameter, play, carrier.spare);
-    Ok(match at.drive.site.surface.railway {
-        true => check.with_note(RAILWAY),
-        false if play.si() < carrier.spare.value.si() / Rule::PAST_ALL => check.to_twice().with_note(TIGHT),
-        false => check.to_twice().with_note(HABIT),
-    })
+    if at.drive.site.surface.railway {
+        return Ok(check.with_note(RAILWAY));
+    }
+    let check = check.to_twice();
+    Ok(check.with_note(if check.verdict() == Verdict::Over { TIGHT } else { HABIT }))
 }
 
 /// Error of the line that the casing was driven on, against what the play round the carrier mends.

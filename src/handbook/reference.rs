@@ -27,6 +27,11 @@ impl Reference<'_> {
         self.row.map(|(table, key)| format!("{table}/{key}"))
     }
 
+    /// What the locator says of the value, without where it is worked out.
+    pub(crate) fn words(&self) -> &str {
+        self.locator.trim_end_matches("; derivation in note")
+    }
+
     /// The row, or the source.
     #[must_use]
     pub fn place(&self) -> String {

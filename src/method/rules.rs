@@ -86,6 +86,10 @@ pub(super) fn settles_nothing(ways: Ways) -> bool {
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
 /// freed. Jacks of which it tells no more are set to what may be borne; those that it holds to more do not spare the pipe.
 pub(super) fn watched((drive, pipe): (&Drive, &Pipe), check: Draft, share: Ratio, most: Option<Force>) -> Draft {
+    let check = check.by(Rule::Watched(share));
+    if check.verdict() <= Verdict::WithCare {
+        return check;
+    }
     let is_freed = drive.is_freed(pipe);
     let spares = |held: Force| most.is_none_or(|most| held <= most);
     let spared = drive.rig.held_to.is_none_or(|held| spares(held.value));
@@ -101,7 +105,6 @@ pub(super) fn watched((drive, pipe): (&Drive, &Pipe), check: Draft, share: Ratio
     let [beyond, over] = [beyond, over].map(|ways| or_drilled(drive, ways));
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let by_rig = most.is_none();
-    let check = check.by(Rule::Watched(share));
     let notes = [STALLS, freed, if by_rig { STRONGER } else { PLAN }];
     let stalls = Stalls { notes, ways: [ways, beyond, over], by_rig };
     stalls.judged(drive, check, spared.then_some(is_freed))

@@ -6,24 +6,14 @@ use crate::found::{Found, Outcome, Stop, pages};
 use jackpull::Handbook;
 use std::sync::Arc;
 
-pages!(
-    jacking_capacity,
-    measured_drives,
-    pull_stress,
-    worked_pull,
-    collapse,
-    earth_load,
-    thrust_wall,
-    settlement,
-    hydraulics,
-);
-
 macro_rules! topics {
-    ($($topic:ident),+) => {$(
-        fn $topic(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    ($($topic:ident),+) => {
+        pages!($($topic),+);
+
+        $(fn $topic(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
             agree(book::$topic::TOPIC.write, handbook, found)
-        }
-    )+};
+        })+
+    };
 }
 topics!(
     jacking_capacity,

@@ -151,8 +151,7 @@ impl Page<'_> {
     /// Ground that a table rates so, by what it says of it.
     fn rated(&self, origin: Origin) -> String {
         let reference = self.drive.handbook.reference(origin);
-        let ground = reference.locator.trim_end_matches("; derivation in note");
-        format!("goes, but with care: {ground} ({})", reference.mark)
+        format!("goes, but with care: {} ({})", reference.words(), reference.mark)
     }
 
     /// What asks for care for one reason: what the contractor has to bring, or what has to be so.
