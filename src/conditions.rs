@@ -25,7 +25,7 @@ pub(crate) mod weight;
 pub use amounts::{Amounts, StageSpoil, amounts};
 pub use cost::{CostLine, CostPlan, cost_plan};
 pub use figures::{SiteFigure, Topic, site_figures};
-pub(crate) use ground::{UNSUITABLE, ground, ground_doubt, usual};
+pub(crate) use ground::{ground, ground_doubt, usual};
 pub(crate) use into_bore::{closes, stands};
 pub(crate) use length::{diameter, length};
 pub(crate) use line::invert;

@@ -5,7 +5,6 @@ use super::rank::SAME;
 use super::score::CriterionKind;
 use super::standing::{self, Ranked, Standing};
 use crate::check::{Care, Check, Rule, Subject, Verdict};
-use crate::conditions::UNSUITABLE;
 use crate::drive::{AssumedValue, Drive};
 use crate::handbook::{Guidance, HandbookError, Method, Pilot};
 use crate::method::{Stations, stations};
@@ -265,14 +264,11 @@ pub(crate) fn barred_by(drive: &Drive, ranked: &Ranked) -> String {
 /// Ground that a technique is not for: by what its row says of it where the check has no reason of its own.
 fn unsuited(drive: &Drive, ranked: &Ranked, check: &Check) -> String {
     let reference = drive.handbook.reference(check.basis);
-    let words = reference.words().split_once(", ");
-    let note = check.note.unwrap_or("unsuitable");
-    match (words, ranked.scheme.method) {
-        (Some((_, words)), Method::PipeJacking) if note == UNSUITABLE => {
-            format!("ground: {words}: not done by {}", drive.technique)
-        }
-        (Some((_, words)), Method::Pullback) if note == UNSUITABLE => format!("ground: {words}: not done by pulling"),
-        _ => format!("ground: {note}"),
+    let words = reference.words().split_once(", ").map_or("unsuitable", |(_, words)| words);
+    match (check.note, ranked.scheme.method) {
+        (Some(note), _) => format!("ground: {note}"),
+        (None, Method::PipeJacking) => format!("ground: {words}: not done by {}", drive.technique),
+        (None, Method::Pullback) => format!("ground: {words}: not done by pulling"),
     }
 }
 

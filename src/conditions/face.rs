@@ -8,8 +8,8 @@ use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
 use crate::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
 use crate::laws::pit_base::{CriticalGradient, PlugAgainstSliding, PlugLength};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Role, UnitWeight};
+use crate::laws::soil::water_unit_weight;
+use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Role};
 use crate::source::Cited;
 
 const SHORT_TERM: &str = "short term, no support on the face; the limits fall with shallow cover";
@@ -157,7 +157,7 @@ pub(super) fn plug_needed(
     let rules = &drive.site.pit_rules;
     let (low, high) = rules.plug;
     let layer = column.soil.at_pipe()?;
-    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+    let water_weight = water_unit_weight();
     let buoyant = layer.saturated - water_weight;
     let interface_angle = Angle::from_si(layer.friction_angle.si() * rules.plug_interface.value.si());
     let head = stretch.head_at_face();

@@ -45,6 +45,8 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         Some((care, note)) if worst.value == Rating::Suitable => check.with_care(care, note),
         _ => check,
     };
+    let drained = || at.is_jacked() && !rock && at.drive.site.face.open && at.drive.stretches.iter().any(wet);
+    // Where nothing is said the row tells what the ground is.
     let check = match (worst.value, worst.origin) {
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_PILOT) => {
             check.with_note(if at.is_jacked() { NO_PILOT } else { PILOT }).settled_by(&[&["pilot"]])
@@ -59,10 +61,8 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         (Rating::Unsuitable, origin) if origin == Origin::Law(&PUSHED_THROUGH_GROUT) => check.with_note(GROUTED),
         (Rating::Unsuitable, origin) if origin == Origin::Law(&SEWER_IN_PEAT) => check.with_note(PEAT),
         (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
-        (Rating::Unsuitable, _) => {
-            let drained = at.is_jacked() && !rock && at.drive.site.face.open && at.drive.stretches.iter().any(wet);
-            check.with_note(if drained { UNDER_WATER } else { UNSUITABLE })
-        }
+        (Rating::Unsuitable, origin) if !at.is_jacked() && suits.pilot_stops == Some(origin) => check.with_note(STOPS),
+        (Rating::Unsuitable, _) if drained() => check.with_note(UNDER_WATER),
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
             check.with_note(MAY_RUN_IN).settled_by(&[&["ground[].treatment"], &["spoil"]])
         }
@@ -85,7 +85,11 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         Some(hazard) if worst.value == Rating::Marginal => {
             rated(Verdict::Within, worst.origin).with_care(Care::Condition, remedy(hazard))
         }
-        Some(hazard) if worst.value == Rating::Unsuitable => check.with_note(unless(hazard).unwrap_or(UNSUITABLE)),
+        Some(hazard) if worst.value == Rating::Unsuitable => {
+            let mut check = check;
+            check.note = unless(hazard);
+            check
+        }
         _ => check,
     };
     let (verdict, care) = check.decided();
@@ -205,8 +209,7 @@ const PARTLY: &str = "the bore is assumed to stand open for two days and to clos
 const HELD: &str =
     "fluid is assumed to hold the bore: keep both pits full of it, to the level given or else to the ground";
 
-/// The row of the ground tells what it is.
-pub(crate) const UNSUITABLE: &str = "not done by this technique in this ground";
+const STOPS: &str = "no pilot is pushed through rock, or through ground of so many blows: drill it";
 const UNDER_WATER: &str =
     "under water it runs into an open face: draw the water down (`treatment`), or use a slurry machine";
 const ROCK: &str = "nothing tells how strong the rock is: cores and their compressive strength, and bit, cutters, thrust and rate \

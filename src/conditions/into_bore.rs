@@ -4,8 +4,8 @@ use super::plan::Plan;
 use crate::check::{Care, Draft, Outcome, Rule, Verdict, Ways, at_least, only, rated, required};
 use crate::drive::{BoreState, OpenRound, Stretch};
 use crate::handbook::GroundClass;
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Length, Measure, Pressure, Role, UnitWeight};
+use crate::laws::soil::water_unit_weight;
+use crate::quantity::{Length, Pressure, Role};
 use crate::source::{Equation, Origin};
 
 /// What a bore without anything in it is held to.
@@ -109,7 +109,7 @@ pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
     // The band of watched lubricant is that of a bore which is kept open.
     let of = |(round, stretch): (&OpenRound, &Stretch)| {
         let needed = round.kept_off.filter(|_| !round.stands())?;
-        let held = at.drive.lubricant?.held(UnitWeight::from_si(WATER_UNIT_WEIGHT) * stretch.way.head());
+        let held = at.drive.lubricant?.held(water_unit_weight() * stretch.way.head());
         let against = |pressure: Pressure| required(Role::Pressure, pressure, held);
         Some(against(needed.high).at_best(against(needed.low.max(Pressure::default()))))
     };

@@ -9,8 +9,8 @@ use crate::law::{Calc, Law};
 use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton, CriticalGradient};
 use crate::laws::pit_water::{BoilingInside, CrowdedFlow, HeadAtToe, WallsBelow};
 use crate::laws::room::PitSide;
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Area, Band, Force, Length, Measure, Pressure, Ratio, Role, UnitWeight};
+use crate::laws::soil::water_unit_weight;
+use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role, UnitWeight};
 use crate::source::Cited;
 
 const HEAVE: &str = "undrained strength of the ground at the pit; shoring below the floor counts where its toe \
@@ -174,7 +174,7 @@ pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
 
 /// Safety against boiling inside the shoring; a width that is not told is narrow.
 fn inside(calc: &mut Calc, column: Column<'_>, (head, toe, width): (Length, Length, Length)) -> Ratio {
-    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+    let water_weight = water_unit_weight();
     let saturated = column.soil.at_pipe().map_or(UnitWeight::default(), |layer| layer.saturated);
     let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
     let head_at_toe = calc.law(HeadAtToe { head, toe });

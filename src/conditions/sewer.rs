@@ -7,9 +7,9 @@ use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
 use crate::laws::hydraulics::{Flow, ManningVelocity, TractiveStress};
 use crate::laws::part_full::{DepthForFlow, FlowArea, HydraulicRadius, WettedAngle};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::laws::soil::water_unit_weight;
 use crate::laws::undulation::{PeakSlope, SagDepth};
-use crate::quantity::{Band, Length, Measure, Ratio, Role, UnitWeight, VolumeRate};
+use crate::quantity::{Band, Length, Measure, Ratio, Role, VolumeRate};
 use crate::source::Cited;
 
 /// Slopes below this print as level.
@@ -194,7 +194,7 @@ pub(crate) fn self_cleaning(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted
         let depth_ratio = calc.law(DepthForFlow { flow_ratio: flow.value / full });
         let wetted_angle = calc.law(WettedAngle { depth_ratio });
         let hydraulic_radius: Length = calc.law(HydraulicRadius { inside_diameter, wetted_angle });
-        let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+        let water_weight = water_unit_weight();
         Band::same(calc.law(TractiveStress { water_weight, hydraulic_radius, slope }))
     });
     let check = at_least(Role::Tractive, stress, gravity.cleaning_stress).with_note(CLEAN);

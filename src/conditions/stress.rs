@@ -2,8 +2,8 @@
 
 use crate::drive::Column;
 use crate::law::Calc;
-use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
-use crate::quantity::{Length, Measure, Pressure, UnitWeight};
+use crate::laws::soil::{LayerStress, water_unit_weight};
+use crate::quantity::{Length, Pressure};
 
 /// Vertical stress.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,7 +36,7 @@ pub(super) fn weight(calc: &mut Calc, at: Column<'_>, depth: Length) -> Pressure
     let mut total = Pressure::default();
     let mut top = Length::default();
     if let Some(table) = at.table.filter(|table| *table < top) {
-        total += calc.law(LayerStress { unit_weight: UnitWeight::from_si(WATER_UNIT_WEIGHT), thickness: -table });
+        total += calc.law(LayerStress { unit_weight: water_unit_weight(), thickness: -table });
     }
     for layer in &at.soil.layers {
         let bottom = layer.bottom.min(depth);
@@ -57,5 +57,5 @@ pub(super) fn weight(calc: &mut Calc, at: Column<'_>, depth: Length) -> Pressure
 
 fn water_pressure(calc: &mut Calc, at: Column<'_>, depth: Length) -> Pressure {
     let wet = at.table.map_or(Length::default(), |water| (depth - water).max(Length::default()));
-    calc.law(LayerStress { unit_weight: UnitWeight::from_si(WATER_UNIT_WEIGHT), thickness: wet })
+    calc.law(LayerStress { unit_weight: water_unit_weight(), thickness: wet })
 }

@@ -3,9 +3,9 @@
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::ground::{BoreState, OpenRound, Stretch};
 use super::looked_up::readable;
+use super::pace::Priced;
 use super::plant::Casing;
 use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPipe};
-use super::site::Priced;
 use crate::handbook::{Family, GroundHazard, Method, Rating};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Equation, Origin};
@@ -78,6 +78,8 @@ pub(crate) struct Rated {
     pub(crate) stones: Option<super::earth::Ends<Length>>,
     /// The same of the reamer of a pulled one.
     pub(crate) pullback_stones: Option<super::earth::Ends<Length>>,
+    /// What says that the ground stops the pilot that is pushed before a pulled pipe, where it does.
+    pub(crate) pilot_stops: Option<Origin>,
     /// Fill of which the file does not tell what obstructs it.
     pub(crate) fill: bool,
     /// Whether a slurry machine may go through it.
@@ -89,6 +91,24 @@ pub(crate) struct Rated {
     /// What the file leaves out on which the ratings hang, of a jacked and of a pulled pipe.
     pub(crate) hangs_on: [HangsOn; 2],
 }
+
+/// The one way that has the fields named so far and those of what a rating hangs on, in the order they are asked for.
+macro_rules! all_of {
+    ($told:ident [$($field:literal),*]) => {
+        all_of!(
+            $told [$($field),*] count "ground[].spt_n" stone "ground[].largest_stone" treatment "ground[].treatment"
+            hazards "ground[].hazards"
+        )
+    };
+    ($told:ident [$($field:literal),*] $last:ident $its:literal) => {
+        if $told.$last { &[&[$($field,)* $its]] } else { &[&[$($field),*]] }
+    };
+    ($told:ident [$($field:literal),*] $next:ident $its:literal $($more:tt)+) => {
+        if $told.$next { all_of!($told [$($field,)* $its] $($more)+) } else { all_of!($told [$($field),*] $($more)+) }
+    };
+}
+
+type Ways = &'static [&'static [&'static str]];
 
 /// What a rating may hang on where the file does not tell it.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -110,41 +130,20 @@ impl HangsOn {
         }
     }
 
-    /// The same with how the soil is removed.
-    pub(crate) const fn with_spoil(self) -> &'static [&'static [&'static str]] {
-        match (self.count, self.stone, self.hazards) {
-            (_, _, true) => &[&["spoil", "ground[].spt_n", "ground[].largest_stone", "ground[].hazards"]],
-            (true, true, false) => &[&["spoil", "ground[].spt_n", "ground[].largest_stone"]],
-            (true, false, false) => &[&["spoil", "ground[].spt_n"]],
-            (false, true, false) => &[&["spoil", "ground[].largest_stone"]],
-            (false, false, false) => &[&["spoil"]],
-        }
+    /// The same with how the soil is removed; in fill by all that it is rated by.
+    pub(crate) const fn with_spoil(self) -> Ways {
+        let Self { hazards, count, stone, .. } = self;
+        let told = Self { count: count || hazards, stone: stone || hazards, treatment: false, ..self };
+        all_of!(told["spoil"])
     }
 
     /// The fields that tell it, all of them together; none where it hangs on none.
-    pub(crate) const fn ways(self) -> Option<&'static [&'static [&'static str]]> {
-        const HAZARDS: &str = "ground[].hazards";
-        const TREATMENT: &str = "ground[].treatment";
-        const COUNT: &str = "ground[].spt_n";
-        const STONE: &str = "ground[].largest_stone";
-        Some(match (self.hazards, self.treatment, self.count, self.stone) {
-            (false, false, false, false) => return None,
-            (false, false, false, true) => &[&[STONE]],
-            (false, false, true, false) => &[&[COUNT]],
-            (false, false, true, true) => &[&[COUNT, STONE]],
-            (false, true, false, false) => &[&[TREATMENT]],
-            (false, true, false, true) => &[&[STONE, TREATMENT]],
-            (false, true, true, false) => &[&[COUNT, TREATMENT]],
-            (false, true, true, true) => &[&[COUNT, STONE, TREATMENT]],
-            (true, false, false, false) => &[&[HAZARDS], &["ground[].class"]],
-            (true, false, false, true) => &[&[STONE, HAZARDS]],
-            (true, false, true, false) => &[&[COUNT, HAZARDS]],
-            (true, false, true, true) => &[&[COUNT, STONE, HAZARDS]],
-            (true, true, false, false) => &[&[TREATMENT, HAZARDS]],
-            (true, true, false, true) => &[&[STONE, TREATMENT, HAZARDS]],
-            (true, true, true, false) => &[&[COUNT, TREATMENT, HAZARDS]],
-            (true, true, true, true) => &[&[COUNT, STONE, TREATMENT, HAZARDS]],
-        })
+    pub(crate) const fn ways(self) -> Option<Ways> {
+        match (self.hazards, self.treatment || self.count || self.stone) {
+            (false, false) => None,
+            (true, false) => Some(&[&["ground[].hazards"], &["ground[].class"]]),
+            _ => Some(all_of!(self [])),
+        }
     }
 }
 
@@ -186,8 +185,6 @@ pub struct Pipe {
     pub(crate) price: Option<Priced<Length>>,
     /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.
     pub(crate) not_given: Vec<super::proposed::NotGiven>,
-    /// What makers usually allow on the end of such a pipe.
-    pub(crate) usual_end: Option<Cited<Force>>,
     /// Whether a value that the file gives of it is beyond what is usual.
     pub(crate) is_unusual: bool,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
@@ -297,6 +294,8 @@ pub(crate) struct JackedPipe {
     pub(crate) inside_diameter: Option<Length>,
     /// Greatest force that the pipe maker allows, beside our own limit and never in it.
     pub(crate) rated_force: Option<Cited<Force>>,
+    /// What makers usually allow on the end of such a pipe.
+    pub(crate) usual_end: Option<Cited<Force>>,
     /// The length that nothing holds.
     pub(crate) free: FreeLength,
     /// How the bore stands round it, stretch by stretch; empty where none does.

@@ -37,6 +37,7 @@ mod sizes;
 mod steel;
 mod steering;
 mod stem;
+mod suits;
 mod take;
 mod technique;
 mod wall;

@@ -25,11 +25,13 @@ mod ground;
 mod methods;
 mod pipes;
 mod score;
+mod technique;
 
 pub use ground::*;
 pub use methods::*;
 pub use pipes::*;
 pub use score::*;
+pub use technique::*;
 
 use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio};
 use crate::yaml::{Words, key_words};

@@ -1,9 +1,8 @@
 //! Unconstrained collapse of a plastic pipe under outside pressure.
 
 use crate::law::laws;
-use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::laws::soil::gravity;
 use crate::quantity::{Length, MassDensity, Measure, Pressure, Ratio};
-use uom::si::f64::Acceleration;
 
 /// Largest z for which the two-term series is used.
 const MOST_FLATTENING: f64 = 0.2;
@@ -171,7 +170,7 @@ laws! {
     form "p = density g height";
     from Memory "astm_f1962_1999" "static head of drilling fluid";
     valid "density and height not negative";
-    value |s| s.density * Acceleration::from_si(STANDARD_GRAVITY) * s.height;
+    value |s| s.density * gravity() * s.height;
 }
 
 fn flattening(bend: &BendOvality) -> f64 {

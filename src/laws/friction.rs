@@ -1,8 +1,8 @@
 //! Unit friction of a pushed pipe by published forms that rest on soil data.
 
 use crate::law::laws;
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Angle, Length, LineLoad, Measure, Pressure, Ratio, UnitWeight};
+use crate::laws::soil::water_unit_weight;
+use crate::quantity::{Angle, Length, LineLoad, Pressure, Ratio};
 use core::f64::consts::{FRAC_PI_4, PI};
 
 /// Factor of the contact width.
@@ -112,7 +112,7 @@ laws! {
     from Memory "milligan_norris" "pipe sliding in a stable bore, weight less buoyancy";
     valid "weight, diameter and gravity not negative";
     value |s| {
-        let fluid = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+        let fluid = water_unit_weight();
         (s.pipe_weight - FRAC_PI_4 * s.outside_diameter * s.outside_diameter * (s.fluid_gravity * fluid)).abs()
     };
 }

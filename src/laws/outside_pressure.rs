@@ -5,9 +5,8 @@
 //! lifts is `pull::NetWeightInFluid` with the density of the grout.
 
 use crate::law::laws;
-use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::laws::soil::gravity;
 use crate::quantity::{Length, MassDensity, Measure, Pressure, Ratio};
-use uom::si::f64::Acceleration;
 
 /// Coefficient of the buoyancy factor (Moser, Buried Pipe Design, p. 113).
 const WATER_COEFFICIENT: f64 = 0.33;
@@ -32,7 +31,7 @@ laws! {
     form "p = density g height + added - inside";
     from Judgement "jackpull" "statics of a fluid column and what is added to it";
     valid "no argument negative";
-    value |s| s.density * Acceleration::from_si(STANDARD_GRAVITY) * s.height + s.added - s.inside;
+    value |s| s.density * gravity() * s.height + s.added - s.inside;
 
     /// A pressure that stands for years and another that lasts for hours, as one pressure of the hours: plastic is as
     /// much softer under the first as its modulus has fallen, `p = p_l E_s / E_l + p_s`.

@@ -169,7 +169,7 @@ laws! {
     valid "factor at least 1, buoyant unit weight positive, angle above 0 and below 45 deg, head not negative"
         if |v| v.interface_angle.value < core::f64::consts::FRAC_PI_4;
     value |s| {
-        let water = UnitWeight::from_si(super::soil::WATER_UNIT_WEIGHT);
+        let water = super::soil::water_unit_weight();
         s.factor * s.head * (water / (s.buoyant * s.interface_angle.tan()))
     };
 }

@@ -1,18 +1,13 @@
 //! Pull force of a long pipe in a straight bore on grade, and the bore it needs.
 
 use crate::law::laws;
-use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Angle, Force, Length, LineLoad, MassDensity, Measure, Pressure, Ratio};
+use crate::laws::soil::gravity;
+use crate::quantity::{Angle, Force, Length, LineLoad, MassDensity, Pressure, Ratio};
 use core::f64::consts::{FRAC_PI_4, PI};
-use uom::si::f64::Acceleration;
 
 /// Bore over pipe below which the pipe no longer runs free: the least clearance of a casing round a carrier pipe in a
 /// railway crossing specification (published), used here by judgement.
 const TIGHTEST: f64 = 1.1;
-
-fn gravity() -> Acceleration {
-    Acceleration::from_si(STANDARD_GRAVITY)
-}
 
 laws! {
     /// Weight of an empty pipe per length: `w = a pi (D - t) t rho g`.

@@ -3,11 +3,21 @@
 use crate::law::laws;
 use crate::quantity::{Angle, Length, LineLoad, MassDensity, Measure, Pressure, Ratio, UnitWeight};
 use core::f64::consts::{FRAC_PI_4, PI};
+use uom::si::f64::Acceleration;
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
-/// Unit weight of fresh water at standard gravity, N/m³.
-pub const WATER_UNIT_WEIGHT: f64 = WATER * crate::quantity::unit::STANDARD_GRAVITY;
+
+/// Standard gravity.
+pub(crate) fn gravity() -> Acceleration {
+    Acceleration::from_si(crate::quantity::unit::STANDARD_GRAVITY)
+}
+
+/// Unit weight of fresh water at standard gravity.
+#[must_use]
+pub fn water_unit_weight() -> UnitWeight {
+    water_density() * gravity()
+}
 
 /// Density of fresh water, 1,000 kg/m³.
 #[must_use]

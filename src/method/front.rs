@@ -4,11 +4,11 @@ use crate::drive::{Drive, FaceResistance, Stretch, Tip};
 use crate::handbook::{GroundClass, TipModel};
 use crate::law::Calc;
 use crate::laws::open_bore::BitThrust;
-use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
+use crate::laws::soil::{LayerStress, water_unit_weight};
 use crate::laws::thrust::{
     CuttingEdge, FaceForce, OpenShieldFace, PilotTipAsCone, PilotTipByStrength, PilotTipInClay, SlurryFace,
 };
-use crate::quantity::{Band, Force, Length, Measure, UnitWeight};
+use crate::quantity::{Band, Force, Length};
 
 /// Resistance at an enlarging head in one stretch.
 pub(super) fn head(
@@ -34,7 +34,7 @@ pub(super) fn head(
             })
         }
         (FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water }, _) => {
-            let unit_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+            let unit_weight = water_unit_weight();
             let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.way.head() });
             calc.levels(stretch.worst_blows(), |calc, blows| {
                 calc.law(SlurryFace {

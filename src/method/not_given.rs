@@ -27,7 +27,7 @@ pub(super) fn settle(at: &Plan<'_>, subject: Subject, outcome: Outcome) -> Outco
             let by_joint = matches!(at.pipe.family(), Family::DuctileIron | Family::Pvc | Family::FibreCement);
             let ways = if by_joint { RATED } else { END_FORCE };
             let demand = outcome.ok().and_then(|check| check.high()).map(|(demand, _)| Force::from_si(demand.si));
-            Ok(match demand.zip(at.pipe.usual_end) {
+            Ok(match demand.zip(at.pipe.jacked.as_ref().and_then(|jacked| jacked.usual_end)) {
                 Some((demand, usual)) => {
                     required(Role::Thrust, demand, usual).by_habit().with_note(USUAL).settled_by(ways)
                 }

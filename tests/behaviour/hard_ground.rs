@@ -56,6 +56,30 @@ fn a_pilot_that_cannot_be_pushed_is_drilled() {
     assert_ne!(jacked(&sewer(&sand), Subject::Ground).verdict, Verdict::Over);
 }
 
+/// What bars a pull is then the pilot, in rock too, and not that its pipe is pulled.
+#[test]
+fn a_pilot_that_stops_is_named() {
+    for ground in ["medium_to_dense_sand, spt_n: 45, largest_stone: 0 mm", "hard_rock"] {
+        let text = CASING
+            .edit("weak_rock, spt_n: 70, largest_stone: 0 mm", ground)
+            .edit(
+                "spoil: auger\npilot: none",
+                "pilot: displacement\npull: { duration: 6 h, pipe_temperature: 20 degC }",
+            )
+            .edit("rig: { thrust: 1800 kN }", "rig: { thrust: 1800 kN, pull: 900 kN }")
+            .edit("service: casing", "service: pressure_main")
+            .edit(
+                "material: steel, size: 24 in, wall: 12.7 mm, yield_strength: 240 MPa",
+                "material: pe100, size: 315 mm, sdr: 11",
+            );
+        let reason = jackpull::choose(&drive(&text)).unwrap().reason;
+        assert!(
+            reason.contains("ground: no pilot is pushed through rock") && !reason.contains("by pulling"),
+            "{reason}"
+        );
+    }
+}
+
 /// A bit of 150 mm in hard rock is pushed by 350, 600 and 900 kN/m, 52.5, 90 and 135 kN; in weak rock by the least of them.
 #[test]
 fn a_bit_in_hard_rock_has_a_range() {

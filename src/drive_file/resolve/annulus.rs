@@ -4,8 +4,8 @@ use super::{Resolved, Resolver};
 use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Lubricant, Pipe, Stretch, Vacuum};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, PullFile, SurgeFile, VacuumFile};
 use crate::handbook::{HandbookError, Lubrication, Service};
-use crate::laws::soil::{WATER_UNIT_WEIGHT, water_density};
-use crate::quantity::{Length, Measure, Pressure, Role, Shown, Time, UnitWeight};
+use crate::laws::soil::{water_density, water_unit_weight};
+use crate::quantity::{Measure, Pressure, Role, Shown, Time, UnitWeight};
 use crate::source::Cited;
 use crate::yaml::MayBe;
 
@@ -90,11 +90,10 @@ impl Resolver<'_> {
             }
             return;
         };
-        let weighs = |weight: f64, depth: Length| UnitWeight::from_si(weight) * depth;
-        let water = stretches.iter().map(|stretch| weighs(WATER_UNIT_WEIGHT, stretch.way.head()));
+        let water = stretches.iter().map(|stretch| water_unit_weight() * stretch.way.head());
         let water = water.fold(Pressure::default(), Pressure::max);
         let strength = |stretch: &Stretch| stretch.earth.strength.map_or(Pressure::default(), |one| one.ends.high);
-        let borne = |stretch: &Stretch| weighs(HEAVIEST, stretch.way.shallowest) + strength(stretch);
+        let borne = |stretch: &Stretch| UnitWeight::from_si(HEAVIEST) * stretch.way.shallowest + strength(stretch);
         let borne = stretches.iter().map(borne).reduce(Pressure::min);
         let shown = |pressure| Shown::of(pressure, Role::Pressure).display(self.system);
         if told.value < water {

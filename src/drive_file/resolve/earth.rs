@@ -5,7 +5,7 @@ use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip, Undrained};
 use crate::drive_file::{LayerFile, SoilFile, StretchFile};
 use crate::handbook::{ClassSoilRow, GroundClass, SoilWeightRow};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::laws::soil::water_unit_weight;
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::{Cited, Origin};
 use crate::yaml::{Field, MayBe};
@@ -197,7 +197,7 @@ pub(super) struct Weights {
 
 impl Weights {
     fn of(row: &SoilWeightRow, origin: Origin) -> Self {
-        let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+        let water = water_unit_weight();
         let moist = Ends { low: row.moist_low.value, high: row.moist_high.value };
         let buoyant = Ends { low: row.buoyant_low.value, high: row.buoyant_high.value };
         Self { moist, saturated: buoyant.map(|buoyant| buoyant + water), origin }
@@ -245,7 +245,7 @@ const MOST_LAYERS: usize = 100;
 const AGREEMENT: f64 = 100.0;
 
 fn water() -> UnitWeight {
-    UnitWeight::from_si(WATER_UNIT_WEIGHT)
+    water_unit_weight()
 }
 
 impl Resolver<'_> {

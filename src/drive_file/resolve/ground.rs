@@ -3,7 +3,8 @@
 use super::friction::{Friction, soil_of};
 use super::line::Line;
 use super::open_bore::Place;
-use super::rating::{Face, ToRate};
+use super::rating::ToRate;
+use super::suits::Face;
 use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, NO_BAND, NO_COUNT, Side, Sides, Stem, Stretch, Tip};

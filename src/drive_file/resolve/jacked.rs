@@ -8,9 +8,7 @@ use crate::drive_file::CandidateFile;
 use crate::law::Law;
 use crate::laws::packer::RingArea;
 use crate::laws::pull::PipeWeight;
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Length, LineLoad, MassDensity, Measure, Ratio};
+use crate::quantity::{Length, LineLoad, Measure, Ratio};
 use crate::source::Cited;
 use crate::yaml::MayBe;
 
@@ -122,12 +120,11 @@ impl Resolver<'_> {
         let weight = match (barrel.known.and_then(|known| known.weight), barrel.density, barrel.inside_diameter) {
             (Some(table), ..) => table,
             (None, Some(key), Some(inside)) => {
-                let row = self.handbook.pipe_density()?.value(key)?;
-                let density = MassDensity::from_si(row.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY);
+                let Cited { value: density, origin } = self.density(key)?;
                 let outside_diameter = barrel.outside_diameter.value;
                 let wall = (outside_diameter - inside) / 2.0;
                 let weight = PipeWeight { outside_diameter, wall, density, average_wall: Ratio::from_si(1.0) };
-                Cited::new(weight.value(), row.origin)
+                Cited::new(weight.value(), origin)
             }
             _ => return Ok(None),
         };

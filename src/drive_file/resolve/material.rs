@@ -156,6 +156,7 @@ impl Resolver<'_> {
             capacity,
             inside_diameter: barrel.inside_diameter,
             rated_force,
+            usual_end: barrel.known.filter(|_| of.pipe.outside_diameter.is_none()).and_then(|known| known.usual_end),
             free: self.free_length(of, CandidateFile::free_length)?,
             open: Vec::new(),
             railway_wall: match row.family {

@@ -13,7 +13,7 @@ use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::friction::ContactWidth;
 use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, SlidingOnBottom, SpoilLeft};
-use crate::laws::soil::{WATER_UNIT_WEIGHT, water_density};
+use crate::laws::soil::{water_density, water_unit_weight};
 use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::{Equation, Origin};
 use core::f64::consts::FRAC_PI_4;
@@ -173,7 +173,7 @@ impl Resolver<'_> {
         }
         let watched = lubricant.filter(|_| self.file.lubricated().is_watched());
         let held = |way: &Way| {
-            let water = UnitWeight::from_si(WATER_UNIT_WEIGHT) * way.head();
+            let water = water_unit_weight() * way.head();
             watched.map_or(Pressure::default(), |lubricant| lubricant.held(water).value)
         };
         let mut round = Vec::with_capacity(ground.len());
@@ -350,7 +350,7 @@ impl Resolver<'_> {
         let sliding = friction.zip(waves);
         let sliding = sliding
             .with(weight, |(friction, multiplier), weight| SlidingOnBottom { friction, multiplier, weight }.value());
-        let unit_weight = self.handbook.ratio("bore.spoil_density")?.value * UnitWeight::from_si(WATER_UNIT_WEIGHT);
+        let unit_weight = self.handbook.ratio("bore.spoil_density")?.value * water_unit_weight();
         let left = friction
             .with(spoil, |friction, height| SpoilLeft { friction, height, unit_weight, outside_diameter }.value());
         let clings =
@@ -402,7 +402,7 @@ impl Resolver<'_> {
         let diameter = stem.outside_diameter.value;
         let gross = diameter * diameter * FRAC_PI_4;
         let density = self.handbook.open_bore()?.levels("stem_density")?.value;
-        Ok(density.map(|density| gross * UnitWeight::from_si(WATER_UNIT_WEIGHT) * density))
+        Ok(density.map(|density| gross * water_unit_weight() * density))
     }
 
     /// Whether fluid that stands as high as the file tells, else up to the ground, holds silt or sand open, or clay that would
@@ -413,7 +413,7 @@ impl Resolver<'_> {
         if !self.is_pulled_through_fluid() || !place.classes().all(fine) {
             return Ok(false);
         }
-        let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+        let water = water_unit_weight();
         let light = match self.given(PullFile::fluid_density) {
             Some(told) => told / water_density(),
             None => self.handbook.ratio(if at_best { "pull.fluid_clean" } else { "pull.fluid_light" })?.value,

@@ -1,16 +1,15 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
-use super::label::same_size;
 use super::line::Line;
 use super::listed::Listed;
 use super::row::Named;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Pipe, PublishedRange, Pull, Stem};
-use crate::drive_file::{CandidateFile, Material, StemFile};
+use crate::drive_file::{CandidateFile, StemFile};
 use crate::handbook::{Method, MethodLimitRow, Pilot, Service, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
-use crate::quantity::{Force, Length, Measure, Role, Shown};
+use crate::quantity::{Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, MayBe};
 
@@ -50,18 +49,7 @@ impl Resolver<'_> {
         self.room(index, candidate, &pipe, before);
         self.room_for_spacers(&pipe);
         let sewer = self.about(concern, |it| it.sewer(index, &pipe, it.file.service.value))?;
-        let usual_end = self.usual_end(candidate)?;
-        Ok(Some(Pipe { sewer, not_given, usual_end, ..pipe }))
-    }
-
-    /// What makers usually allow on the end of clay of a metric size, with the diameter that goes with it.
-    fn usual_end(&self, candidate: &CandidateFile) -> Resolved<Option<Cited<Force>>> {
-        if candidate.material.value != Material::Clay || candidate.outside_diameter.is_some() {
-            return Ok(None);
-        }
-        let mut rows = self.handbook.clay_pipe_dn()?.iter();
-        let row = rows.find(|row| same_size(row.value.value.size.value, candidate.size.value));
-        Ok(row.and_then(|row| Some(Cited::new(row.value.value.force.as_ref()?.value, row.origin))))
+        Ok(Some(Pipe { sewer, not_given, ..pipe }))
     }
 
     /// Room in the ground for pipe, casing and bore, and room round the stem.
@@ -161,7 +149,6 @@ impl Resolver<'_> {
             nominal: size,
             segment,
             not_given: Vec::new(),
-            usual_end: None,
             is_unusual: false,
             excluded: Vec::new(),
             told: Default::default(),

@@ -1,5 +1,6 @@
-//! How the columns of the tables rate the ground of a drive, as far as it is known.
+//! How the ground of a drive is rated for a technique and a pipe, and what of it that hangs on.
 
+use super::suits::{Face, NOT_RATED, TREATED, worse};
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
 use crate::drive::{
@@ -7,203 +8,10 @@ use crate::drive::{
     UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
 };
 use crate::drive_file::StretchFile;
-use crate::handbook::{
-    Family, GroundClass, GroundHazard, GuidedTechnique, Rating, Service, SuitabilityRow, TipModel, Treatment, WaterSide,
-};
-use crate::quantity::{Band, Length, Ratio};
+use crate::handbook::{Family, GroundClass, GroundHazard, GuidedTechnique, Rating, Service, Treatment};
+use crate::quantity::{Band, Length};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::MayBe;
-
-/// Said of a technique that no table rates in this ground.
-const NO_RATING: Equation = Equation::judged(
-    "ground suitability",
-    "not decided",
-    "no rating of this technique in this ground was found",
-    "ground and technique with a cell in the tables of suitability",
-);
-
-/// Said of ground that is treated against water.
-pub(super) const TREATED: Equation = Equation::judged(
-    "ground treated against water",
-    "rated as above water, marginal at best",
-    "treatment named in the file; that it works over the whole drive is the file's word",
-    "treatment in place while the face is open",
-);
-
-/// A quotient of round figures may come out this much too small.
-const ROUNDING: f64 = 1.0 + 1e-9;
-
-/// What is known of the ground of a stretch, for a pipe.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Face {
-    pub(super) class: GroundClass,
-    pub(super) side: Side,
-    pub(super) head: Length,
-    pub(super) blows: Band<Ratio>,
-    pub(super) stone: Option<Length>,
-    /// Outside diameter of the pipe.
-    pub(super) size: Length,
-    pub(super) treated: bool,
-}
-
-impl Face {
-    /// Whether a row of its class may be the one for this ground above or below water, as far as is known, where the plant takes stones
-    /// up to this by its bore.
-    fn may_be(&self, water: WaterSide, row: &SuitabilityRow, takes: Option<Length>) -> bool {
-        let side = row.water.value == WaterSide::Any || row.water.value == water;
-        let head = water == WaterSide::Above
-            || (row.head_over.given().is_none_or(|over| self.head > over)
-                && row.head_to.given().is_none_or(|to| self.head <= to));
-        // A count that is not given may be any of the class.
-        let blows = row.n_from.given().is_none_or(|from| self.blows.high >= from)
-            && row.n_below.given().is_none_or(|below| self.blows.low < below);
-        let (over, to) = stones(row, takes);
-        let stone =
-            self.stone.is_none_or(|stone| over.is_none_or(|over| stone > over) && to.is_none_or(|to| stone <= to));
-        let size = row.od_from.given().is_none_or(|from| self.size >= from)
-            && row.od_below.given().is_none_or(|below| self.size < below);
-        side && head && blows && stone && size
-    }
-}
-
-/// Stones of a row, over the first and up to the second, where the plant takes stones up to this by its bore: then the
-/// bore, and no fixed size, parts cobbles from boulders.
-pub(super) fn stones(row: &SuitabilityRow, takes: Option<Length>) -> (Option<Length>, Option<Length>) {
-    let [over, to] = [&row.stone_over, &row.stone_to].map(|field| field.as_ref().map(|field| field.value));
-    match (over, to, takes) {
-        (None, Some(to), Some(takes)) => (None, Some(to.min(takes))),
-        (Some(over), Some(_), Some(takes)) => (Some(over), Some(takes.max(over))),
-        (Some(_), None, Some(takes)) => (Some(takes), None),
-        bounds => (bounds.0, bounds.1),
-    }
-}
-
-impl Resolver<'_> {
-    /// The largest stone that the plant of a column takes by its bore.
-    pub(super) fn takes(&self, face: &Face, column: Column) -> Resolved<Option<Cited<Length>>> {
-        let bores = self.handbook.ratio("ground.bore_over_stone")?;
-        // Round inches are within.
-        Ok(column.takes_by_bore().then(|| bores.map(|bores| face.size / bores * ROUNDING)))
-    }
-
-    pub(super) fn hazard(&self, hazard: GroundHazard, column: Column) -> Resolved<Cited<Rating>> {
-        let row = self.handbook.ground_hazard()?.fitting(hazard.key(), |row| row.hazard.value == hazard)?;
-        Ok(column.of_hazard(row.value).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin)))
-    }
-
-    /// The worst rating of the wet and the dry end, each as far as is known.
-    pub(super) fn suitability(&self, face: &Face, column: Column) -> Resolved<Cited<Rating>> {
-        let dry = || self.suitability_at(face, WaterSide::Above, column);
-        let wet = || -> Resolved<Cited<Rating>> {
-            if face.treated && column.is_open() {
-                let marginal = Cited::new(Rating::Marginal, Origin::Law(&TREATED));
-                return Ok(worse(marginal, dry()?));
-            }
-            self.suitability_at(face, WaterSide::Below, column)
-        };
-        match face.side {
-            Side::Above => dry(),
-            Side::Below => wet(),
-            Side::Both => Ok(worse(dry()?, wet()?)),
-        }
-    }
-
-    /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
-    /// and better.
-    fn suitability_at(&self, face: &Face, water: WaterSide, column: Column) -> Resolved<Cited<Rating>> {
-        if column == Column::Pushed {
-            return self.pushed(face);
-        }
-        if let Column::Guided(technique) = column {
-            return self.guided(face, water, technique);
-        }
-        let mut worst: Option<Cited<Rating>> = None;
-        let mut best = Rating::Unsuitable;
-        let takes = self.takes(face, column)?;
-        let table = self.handbook.ground_suitability()?;
-        for row in table.iter() {
-            let values = &row.value.value;
-            // Of a table of hundreds of rows the class leaves a few.
-            if values.ground.value != face.class || !face.may_be(water, values, takes.map(|takes| takes.value)) {
-                continue;
-            }
-            let rating = column.of_ground(values).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin));
-            // Stones beyond those of the row, which the bore alone takes.
-            let beyond = face.stone.zip(values.stone_to.given()).is_some_and(|(stone, to)| stone > to);
-            let rating = match takes.filter(|_| beyond) {
-                Some(takes) => worse(rating, takes.map(|_| Rating::Marginal)),
-                None => rating,
-            };
-            if severity(rating.value) < severity(best) {
-                best = rating.value;
-            }
-            if worst.is_none_or(|worst| severity(rating.value) > severity(worst.value)) {
-                worst = Some(rating);
-            }
-        }
-        let worst = worst.ok_or_else(|| table.lacks(face.class.key()))?;
-        let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
-        Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
-    }
-
-    /// Whether a pilot can be pushed through the ground, by its blows: easily, at all, or not.
-    fn pushed(&self, face: &Face) -> Resolved<Cited<Rating>> {
-        Ok(self.pushed_to(face.class)?.map(|(easy, most)| {
-            if face.class.is_rock() || face.blows.low > most {
-                Rating::Unsuitable
-            } else if face.blows.high > most {
-                Rating::Depends
-            } else if face.blows.high > easy {
-                Rating::Marginal
-            } else {
-                Rating::Suitable
-            }
-        }))
-    }
-
-    /// Blows that a pilot is pushed through with ease, and at all.
-    pub(super) fn pushed_to(&self, class: GroundClass) -> Resolved<Cited<(Ratio, Ratio)>> {
-        let table = self.handbook.pilot_cone()?;
-        let key = match self.tip_model(class)? {
-            TipModel::Clay => "clay_refusal",
-            TipModel::Sand => "sand_refusal",
-        };
-        let easy = table.cell(key, |row| &row.blows_comfortable)?.value;
-        Ok(table.cell(key, |row| &row.blows_most)?.map(|most| (easy, most)))
-    }
-
-    /// A rating of a sparse table holds only where the whole of what the ground may be lies in its row.
-    fn guided(&self, face: &Face, water: WaterSide, technique: GuidedTechnique) -> Resolved<Cited<Rating>> {
-        let row = self.handbook.guided_suitability()?.find(|row| {
-            row.technique.value == technique
-                && row.ground.value == face.class
-                && (row.water.value == WaterSide::Any || row.water.value == water)
-                && row.n_from.given().is_none_or(|from| face.blows.low >= from)
-                && row.n_below.given().is_none_or(|below| face.blows.high < below)
-                // Stones of fine ground that nobody tells are taken to be no larger than its rows allow: 50 mm.
-                && row.stone_to.given().is_none_or(|to| face.stone.map_or(face.class.is_fine(), |stone| stone <= to))
-        });
-        Ok(row.map_or(NOT_RATED, |row| row.map(|row| row.rating.value)))
-    }
-}
-
-/// No table rates it.
-pub(super) const NOT_RATED: Cited<Rating> = Cited::new(Rating::Depends, Origin::Law(&NO_RATING));
-
-/// Order of ratings from good to bad.
-const fn severity(rating: Rating) -> u8 {
-    match rating {
-        Rating::Suitable => 0,
-        Rating::Marginal => 1,
-        Rating::Depends => 2,
-        Rating::Unsuitable => 3,
-    }
-}
-
-/// The worse of two ratings, the second where they are alike.
-pub(super) const fn worse(one: Cited<Rating>, other: Cited<Rating>) -> Cited<Rating> {
-    if severity(other.value) >= severity(one.value) { other } else { one }
-}
 
 /// Said of fill where the file does not tell its hazards.
 const MAY_OBSTRUCT: Equation = Equation::judged(
@@ -320,7 +128,8 @@ impl Resolver<'_> {
             let bare = technique.may_be_bare && casing;
             let told = ToRate { face, other, hazards: told.hazards.clone(), ..*told };
             let rated = self.rated((technique, bare), &told)?;
-            let hangs_on = self.hangs_on((technique, bare), &told, &rated)?;
+            let hangs_on = |way| self.hangs_on((technique, bare), &told, &rated, way);
+            let hangs_on = [hangs_on(|rated| rated.jacking)?, hangs_on(|rated| rated.pullback)?];
             let rated = Rated { hangs_on, ..rated };
             worst = Some(worst.map_or(rated, |so_far| Rated {
                 jacking: worse(so_far.jacking, rated.jacking),
@@ -328,6 +137,7 @@ impl Resolver<'_> {
                 runs_in: so_far.runs_in || rated.runs_in,
                 stones: so_far.stones.or(rated.stones),
                 pullback_stones: so_far.pullback_stones.or(rated.pullback_stones),
+                pilot_stops: rated.pilot_stops.or(so_far.pilot_stops),
                 fill: so_far.fill || rated.fill,
                 by_machine: so_far.by_machine && rated.by_machine,
                 hazard: so_far.hazard.or(rated.hazard),
@@ -392,14 +202,16 @@ impl Resolver<'_> {
             jacking = Some(jacking.map_or(auger, |so_far| worse(auger, so_far)));
         }
         let mut jacking = jacking.unwrap_or(NOT_RATED);
-        let mut pulled = one(technique.pulled)?;
+        let (mut pulled, mut pilot_stops) = (one(technique.pulled)?, None);
         if let Some(is_told) = technique.pushed {
             // What is only taken for granted bars nothing: a drilled pilot may do.
             let known = |pilot: Cited<Rating>| {
                 let taken = pilot.value == Rating::Unsuitable && !is_told;
                 if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)) } else { pilot }
             };
-            pulled = worse(known(one(Column::Pushed)?), pulled);
+            let pushed = known(one(Column::Pushed)?);
+            pilot_stops = Some(pushed.origin).filter(|_| pushed.value == Rating::Unsuitable);
+            pulled = worse(pushed, pulled);
             if told.grouted {
                 let bound = known(Cited::new(Rating::Unsuitable, Origin::Law(&PUSHED_THROUGH_GROUT)));
                 (jacking, pulled) = (worse(jacking, bound), worse(pulled, bound));
@@ -434,6 +246,7 @@ impl Resolver<'_> {
             runs_in,
             stones,
             pullback_stones,
+            pilot_stops,
             fill: told.may_obstruct,
             by_machine: one(Column::Slurry)?.value != Rating::Unsuitable,
             hazard: told.hazards.iter().copied().find(|hazard| hazard.has_remedy()),
@@ -442,39 +255,44 @@ impl Resolver<'_> {
         })
     }
 
-    /// What of the ground the ratings of a stretch hang on: each thing without which they are not decided, were all else told;
-    /// nothing where that would not decide them either.
-    fn hangs_on(&self, plan: (&Technique, bool), told: &ToRate, rated: &Rated) -> Resolved<[HangsOn; 2]> {
-        let open = |rated: &Rated| [rated.jacking, rated.pullback].map(|one| one.value == Rating::Depends);
-        let is_open = open(rated);
-        let none = HangsOn::default();
-        let mut hangs_on = [none; 2];
-        if is_open == [false; 2] {
-            return Ok(hangs_on);
+    /// What of the ground a rating of a stretch hangs on: each thing without which it is not decided, were all else told;
+    /// nothing where that would not decide it either.
+    fn hangs_on(
+        &self,
+        plan: (&Technique, bool),
+        told: &ToRate,
+        rated: &Rated,
+        way: fn(&Rated) -> Cited<Rating>,
+    ) -> Resolved<HangsOn> {
+        let (none, rating) = (HangsOn::default(), way(rated));
+        if rating.value != Rating::Depends {
+            return Ok(none);
         }
-        let face = &told.face;
-        let faces = || [Some(face), told.other.as_ref()].into_iter().flatten();
-        let untold = [
-            HangsOn { stone: face.stone.is_none(), ..none },
-            HangsOn { count: faces().any(|face| face.blows.low < face.blows.high), ..none },
-            HangsOn { treatment: face.side != Side::Above && !face.treated, ..none },
-            HangsOn { hazards: told.may_obstruct, ..none },
-        ];
-        if rated.jacking.origin == Origin::Law(&UNTOLD_SPOIL) {
+        if rating.origin == Origin::Law(&UNTOLD_SPOIL) {
             // Whatever is told of the spoil: a machine takes the most.
             let columns = vec![Column::Slurry];
             let machine = Technique { columns, words: String::new(), spoil_is_told: true, auger: false, ..*plan.0 };
             let plan = (&machine, plan.1);
-            let [of_machine, _] = self.hangs_on(plan, told, &self.rated(plan, told)?)?;
-            hangs_on[0] = of_machine;
-            return Ok(hangs_on);
+            return self.hangs_on(plan, told, &self.rated(plan, told)?, way);
         }
-        let known = |left_out: HangsOn| Ok(open(&self.rated(plan, &told.known_but(left_out))?));
-        let all = known(none)?;
+        let is_open = |left_out| -> Resolved<bool> {
+            Ok(way(&self.rated(plan, &told.known_but(left_out))?).value == Rating::Depends)
+        };
+        if is_open(none)? {
+            return Ok(none);
+        }
+        let face = &told.face;
+        let blows = |face: &Face| face.blows.low < face.blows.high;
+        let untold = [
+            HangsOn { stone: face.stone.is_none(), ..none },
+            HangsOn { count: blows(face) || told.other.as_ref().is_some_and(blows), ..none },
+            HangsOn { treatment: face.side != Side::Above && !face.treated, ..none },
+            HangsOn { hazards: told.may_obstruct, ..none },
+        ];
+        let mut hangs_on = none;
         for one in untold.into_iter().filter(|one| *one != none) {
-            let sides = hangs_on.iter_mut().zip(is_open).zip(all).zip(known(one)?);
-            for (((hangs_on, _), _), _) in sides.filter(|(((_, is_open), all), open)| *is_open && !all && *open) {
-                *hangs_on = hangs_on.or(one);
+            if is_open(one)? {
+                hangs_on = hangs_on.or(one);
             }
         }
         Ok(hangs_on)
@@ -484,29 +302,5 @@ impl Resolver<'_> {
     fn is_on_grade(&self) -> bool {
         let carrier = self.file.carrier.as_ref().map(|carrier| carrier.service.value);
         [Some(self.file.service.value), carrier].contains(&Some(Service::GravitySewer))
-    }
-
-    /// The largest stone that would do, and that of the file, where a smaller one would.
-    fn too_large(&self, face: &Face, column: Column) -> Resolved<Option<Ends<Length>>> {
-        let Some(stone) = face.stone.filter(|_| !matches!(column, Column::Pushed | Column::Guided(_))) else {
-            return Ok(None);
-        };
-        let does = |stone: Length| -> Resolved<bool> {
-            let rating = self.suitability(&Face { stone: Some(stone), ..*face }, column)?;
-            Ok(rating.value != Rating::Unsuitable)
-        };
-        if does(stone)? {
-            return Ok(None);
-        }
-        let takes = self.takes(face, column)?.map(|takes| takes.value);
-        let mut most: Option<Length> = None;
-        for row in self.handbook.ground_suitability()?.iter() {
-            let (_, to) = stones(&row.value.value, takes);
-            let Some(to) = to.filter(|to| row.value.value.ground.value == face.class && *to < stone) else { continue };
-            if does(to)? {
-                most = Some(most.map_or(to, |most| most.max(to)));
-            }
-        }
-        Ok(most.map(|most| Ends { low: most, high: stone }))
     }
 }

@@ -7,7 +7,7 @@ use crate::drive::{EndArea, RingKind};
 use crate::drive_file::{Series, Traffic};
 use crate::handbook::{Handbook, SizeOutsideWallRow, Table};
 use crate::quantity::unit::{INCH, STANDARD_GRAVITY};
-use crate::quantity::{Length, LineLoad, Measure};
+use crate::quantity::{Force, Length, LineLoad, Measure};
 use crate::source::{Cited, Origin};
 
 /// A size that a table has.
@@ -18,6 +18,8 @@ pub(super) struct Known {
     pub(super) inside: Option<Length>,
     pub(super) origin: Origin,
     pub(super) end: Option<EndArea>,
+    /// What makers usually allow on it.
+    pub(super) usual_end: Option<Cited<Force>>,
     pub(super) weight: Option<Cited<LineLoad>>,
     /// Length of one pipe, from the shortest to the longest.
     pub(super) pipe_length: Option<Cited<(Length, Length)>>,
@@ -33,7 +35,7 @@ impl Known {
 fn rows<V>(table: &Table<V>, of: impl Fn(&V) -> (Length, Length, Option<Length>)) -> Vec<Known> {
     let known = |row: Cited<&crate::handbook::Row<V>>| {
         let (size, outside, inside) = of(&row.value.value);
-        Known { size, outside, inside, origin: row.origin, end: None, weight: None, pipe_length: None }
+        Known { size, outside, inside, origin: row.origin, end: None, usual_end: None, weight: None, pipe_length: None }
     };
     table.iter().map(known).collect()
 }
@@ -73,6 +75,7 @@ pub(super) fn clay_in_inches(handbook: &Handbook) -> Resolved<Vec<Known>> {
             inside: None,
             origin: row.origin,
             end: Some(EndArea::Rated { ratings, strength, origin: row.origin }),
+            usual_end: None,
             weight: Some(Cited::new(values.weight.value, row.origin)),
             pipe_length: None,
         }
@@ -82,7 +85,10 @@ pub(super) fn clay_in_inches(handbook: &Handbook) -> Resolved<Vec<Known>> {
 
 /// Metric clay, named by its bore.
 pub(super) fn metric_clay(handbook: &Handbook) -> Resolved<Vec<Known>> {
-    Ok(rows(handbook.clay_pipe_dn()?, |row| (row.size.value, row.outside_diameter.value, Some(row.size.value))))
+    let table = handbook.clay_pipe_dn()?;
+    let known = rows(table, |row| (row.size.value, row.outside_diameter.value, Some(row.size.value)));
+    let forces = table.iter().map(|row| Some(Cited::new(row.value.value.force.as_ref()?.value, row.origin)));
+    Ok(known.into_iter().zip(forces).map(|(known, usual_end)| Known { usual_end, ..known }).collect())
 }
 
 /// Large pipe by its spigot, then small pipe by its wall, then pipe in inches by its wall.
@@ -101,6 +107,7 @@ pub(super) fn concrete(handbook: &Handbook) -> Resolved<Vec<Known>> {
                 inside_diameter: inside,
                 kind: RingKind::Spigot,
             }),
+            usual_end: None,
             weight: Some(Cited::new(weight, row.origin)),
             pipe_length: Some(Cited::new((length, length), row.origin)),
         }

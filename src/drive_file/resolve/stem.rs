@@ -4,12 +4,11 @@ use super::listed::Listed;
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{Auger, Gauge, SandBed, Stem, Tube};
 use crate::drive_file::{CandidateFile, Material, OrNone, RigFile, StemFile, StretchFile};
-use crate::handbook::{GroundClass, Handbook, HandbookError, Pilot, PilotStemRow, Service, Spoil, rising};
+use crate::handbook::{GroundClass, HandbookError, Pilot, PilotStemRow, Service, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, UnitWeight};
+use crate::laws::soil::water_unit_weight;
+use crate::quantity::{Band, Length, LineLoad, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Field, MayBe};
 
@@ -20,12 +19,6 @@ const NO_PILOT: Equation = Equation::judged(
     "slurry machines and open shields are steered by themselves, and an auger casing that holds no gravity line goes as it is set up",
     "where the file plans such a head and neither pilot, stem nor pull",
 );
-
-/// Density of steel.
-fn steel_density(handbook: &Handbook) -> Resolved<MassDensity> {
-    let row = handbook.pipe_density()?.row("steel")?;
-    Ok(MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY))
-}
 
 impl<'a> Resolver<'a> {
     /// The stem that goes before by the technique where the file tells none.
@@ -169,8 +162,7 @@ impl<'a> Resolver<'a> {
             return Ok(None);
         }
         let levels = |row| Ok::<_, HandbookError>(self.handbook.auger()?.levels(row)?.value);
-        let weight =
-            |row| Ok::<_, HandbookError>(levels(row)?.map(|over: Ratio| over * UnitWeight::from_si(WATER_UNIT_WEIGHT)));
+        let weight = |row| Ok::<_, HandbookError>(levels(row)?.map(|over: Ratio| over * water_unit_weight()));
         Ok(Some(Auger {
             told: file.spoil.is_some(),
             diameter: levels("diameter")?,
@@ -227,7 +219,7 @@ impl<'a> Resolver<'a> {
 
     /// Weight of a steel tube per length.
     pub(super) fn steel_weight(&self, outside_diameter: Length, wall: Length) -> Resolved<LineLoad> {
-        let density = steel_density(self.handbook)?;
+        let density = self.density("steel")?.value;
         Ok(PipeWeight { outside_diameter, wall, density, average_wall: Ratio::from_si(1.0) }.value())
     }
 }

@@ -7,9 +7,8 @@ use crate::drive::{Drive, Ends, Grout, ModulusPoints};
 use crate::law::Calc;
 use crate::laws::deflection::BuoyantDeflection;
 use crate::laws::outside_pressure::NetOutsidePressure;
-use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, MassDensity, Measure, Pressure, Ratio, Role, Time};
-use uom::si::f64::Acceleration;
+use crate::laws::soil::gravity;
+use crate::quantity::{Band, MassDensity, Pressure, Ratio, Role, Time};
 
 pub(super) const PE: &str = "the heat of setting grout softens PE; no more than the temperature of the pull is counted";
 pub(super) const PVC: &str = "at the modulus of the time the grout sets in; its heat is not counted";
@@ -61,7 +60,7 @@ fn resists(calc: &mut Calc, drive: &Drive, ring: InPlace, grout: Grout) -> Press
 /// How far a ring is out of round that floats in a fluid of this density.
 pub(super) fn afloat(calc: &mut Calc, drive: &Drive, ring: InPlace, density: MassDensity) -> Ratio {
     let (outside_diameter, wall) = (ring.section.outside_diameter, ring.section.wall);
-    let unit_weight = density * Acceleration::from_si(STANDARD_GRAVITY);
+    let unit_weight = density * gravity();
     let law = BuoyantDeflection { unit_weight, outside_diameter, wall, modulus: ring.modulus };
     let afloat = calc.law(law);
     (ring.ovality + afloat).max(drive.in_service.ovality_at_first)

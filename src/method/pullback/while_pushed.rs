@@ -8,8 +8,8 @@ use crate::check::{Absent, Care, Draft, NOTHING, Outcome, Rule, Subject, Verdict
 use crate::drive::{Drive, Pipe, SteelEnd};
 use crate::law::{Calc, Doubted};
 use crate::laws::collapse::{OvalityFactor, ThinRing};
-use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT, water_density};
-use crate::quantity::{Band, Length, MassDensity, Measure, Pressure, Ratio, Role, UnitWeight};
+use crate::laws::soil::{LayerStress, water_density, water_unit_weight};
+use crate::quantity::{Band, Length, MassDensity, Pressure, Ratio, Role};
 
 const RING: &str = "empty, with nothing that holds its ring: groundwater, and lubricant over it";
 const HOLD: &str = "no pressure of the lubricant is given: hold it within the limit, by gauge, until the annulus is grouted \
@@ -26,7 +26,7 @@ pub(super) fn check(calc: &mut Calc, drive: &Drive, pipe: &Pipe, ring: Option<In
     let ring = ring.filter(|_| is_wet || drive.lubricant.is_some());
     let tube = tube.filter(|_| is_wet);
     calc.part("collapse while it is pushed");
-    let water = calc.law(LayerStress { unit_weight: UnitWeight::from_si(WATER_UNIT_WEIGHT), thickness: head });
+    let water = calc.law(LayerStress { unit_weight: water_unit_weight(), thickness: head });
     let own = ring.map(|ring| of_pipe(calc, drive, ring, water));
     let before = tube.map(|tube| {
         let wet = (Band::same(water), water_density());
