@@ -33,6 +33,9 @@ fields! {
         treatment: may<Treatment>;
         /// Hazards that the class does not tell; `[]` where it is known that there are none, which fill asks for.
         hazards: list<GroundHazard>;
+        /// Whether a drilled bore stands here by itself, where that is known from others beside it: clay and rock of which
+        /// it is not certain are then taken so, with care.
+        bore_stands: may<bool>, else "as class, strength, depth, water and play tell";
         /// Unit friction on everything in the bore, instead of the table.
         unit_friction: band<Pressure> as UnitFriction, Within(0.0, kpa(200.0)), usual(0.0, kpa(60.0)),
             ["5 kPa", "100 psf"],

@@ -160,6 +160,44 @@ fn who_stands() {
     assert_eq!(at("5", "over: road"), None);
 }
 
+/// The word of the file settles what is not certain, and nothing else: clay that may close under a road stands, with care,
+/// or lies on the stem; clay of 5 blows closes at its best too, 19 x 4 m over 31 kPa, and no word makes sand stand.
+#[test]
+fn a_bore_that_is_told_to_stand() {
+    use jackpull::check::{Subject, Verdict};
+    const SOIL: &str =
+        "    soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 20 deg, undrained_strength: 100 kPa }\n";
+    let clay = |blows: &str, told: &str| {
+        let text = DRIVE.edit("    spt_n: 16\n", &format!("    spt_n: {blows}\n{told}"));
+        text.edit(SOIL, "").edit("over: open", "over: road").edit("5.15 m", "4.3 m")
+    };
+    let drive_of = |text: &str| drive(|_| text.to_owned());
+    let high = |drive: &Drive| {
+        let scheme = assess(drive, &drive.candidates()[0], Method::PipeJacking);
+        assert_ne!(scheme.checks.get(Subject::Ground).unwrap().verdict, Verdict::Within);
+        scheme.checks.get(Subject::StemThrust).unwrap().high().unwrap().0.si
+    };
+    let (stands, falls) = ("    bore_stands: true\n", "    bore_stands: false\n");
+    let [untold, told, fallen] = ["", stands, falls].map(|told| drive_of(&clay("12", told)));
+    assert_eq!(
+        [state(&untold), state(&told), state(&fallen)],
+        [Some(BoreState::Partly), Some(BoreState::Stands), None]
+    );
+    assert!(high(&told) < high(&untold) && high(&untold) < high(&fallen));
+    assert_eq!(state(&drive_of(&clay("5", stands))), None);
+    let swells = clay("12", stands).edit(stands, "    bore_stands: true\n    hazards: [swelling]\n");
+    assert_eq!(state(&drive_of(&swells)), Some(BoreState::Partly));
+    let refused = |text: &str| read_drive(text, &Handbook::embedded()).unwrap_err().to_string();
+    for wrong in [
+        clay("12", stands).edit("firm_to_very_stiff_clay", "medium_to_dense_sand"),
+        clay("12", stands).edit("pilot: drilled", "pilot: displacement"),
+        clay("12", stands)
+            .edit(stands, "    bore_stands: true\n    unit_friction: { low: 1 kPa, likely: 2 kPa, high: 3 kPa }\n"),
+    ] {
+        assert!(refused(&wrong).contains("ground[0].bore_stands"), "{wrong}");
+    }
+}
+
 /// A jacked pipe of 400 mm and 1.5 kN/m in a bore of 430 mm, behind the same stem. By hand: the stability number is
 /// 20 x 4.72 / 100 = 0.94, a quarter of the play closes in at 1 + ln(15 x 100 / (6 x 215)) = 1.15: it stands. Low 0.25 x 1.5 =
 /// 0.375 kN/m. Likely: of 0.45 x 1.25 x 1.5 = 0.84 and the strip of contact, 1.6 sqrt(1.875 x 5.733 x 0.75 / 20000) = 32 mm

@@ -31,6 +31,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("depths", "a dip that is told"),
     ("ground.hazards", "states something bad"),
     ("ground.mixed_with", "states something bad"),
+    ("ground.bore_stands", "may state that the bore falls in"),
     ("ground.soil.surcharge", "states a load on the surface"),
     ("stem.withdrawn", "another way to put the pipe in: without it the pipe pushes the stem out"),
     ("surface", "may state a railway, a runway or a stream"),

@@ -6,7 +6,7 @@ use crate::drive_file::{
     LaydownFile, OrNone, Over, PaceFile, PitSpaceFile, Place, PullFile, RigFile, SoilFile, Sole, SteeringFile,
     StemFile, StretchFile, SurfaceFile, SurgeFile, Traffic, VacuumFile, WallFile, WorkFile,
 };
-use crate::handbook::{Guidance, Lubrication, Pilot, Service, Spoil};
+use crate::handbook::{GroundClass, Guidance, Lubrication, Pilot, Service, Spoil};
 use crate::quantity::{Ratio, Time};
 use crate::yaml::{Complaint, Field, MayBe};
 
@@ -43,6 +43,11 @@ macro_rules! contradictions {
             })+
         }
     };
+}
+
+/// Whether some ground in the face is held together by nothing.
+fn runs(stretch: &StretchFile) -> bool {
+    stretch.class.value.runs() || stretch.mixed_with.given().is_some_and(GroundClass::runs)
 }
 
 const NO_MAIN: &str = "is for a pressure main";
@@ -139,6 +144,11 @@ contradictions! { it, file:
     StretchFile [listed("ground", &file.ground)] |stretch| {
         mixed_with: stretch.mixed_with.given() == Some(stretch.class.value)
             => ("is the class of the stretch itself", "name the other ground of the face");
+        bore_stands: stretch.unit_friction.is_some() => "is in the friction that is given: give one of the two";
+        bore_stands: stretch.bore_stands.given() == Some(true) && file.pilot.given() == Some(Pilot::Displacement)
+            => ("is for a bore that is drilled: a pilot that is pushed leaves none open", "write `pilot: drilled`");
+        bore_stands: stretch.bore_stands.given() == Some(true) && runs(stretch)
+            => "no word makes soil stand that is neither clay nor rock: support it by fluid or a casing";
     }
     SoilFile [soils(file)] |soil| {
         undrained_modulus: soil.undrained_strength.is_none()

@@ -16,6 +16,7 @@ use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, Sl
 use crate::laws::soil::{water_density, water_unit_weight};
 use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::{Equation, Origin};
+use crate::yaml::MayBe;
 use core::f64::consts::FRAC_PI_4;
 
 /// Said of the state of the bore where the ground tells it.
@@ -35,6 +36,11 @@ pub(super) struct Place<'a> {
 }
 
 impl Place<'_> {
+    /// Whether the bore stands, by the word of the file.
+    fn stands(&self) -> Option<bool> {
+        self.stretch.bore_stands.given()
+    }
+
     fn classes(&self) -> impl Iterator<Item = GroundClass> {
         core::iter::once(&self.stretch.class).chain(&self.stretch.mixed_with).map(|field| field.value)
     }
@@ -116,8 +122,8 @@ impl Resolver<'_> {
             intact: true,
         };
         let [worst, best] = self.over(place)?;
-        let is_held =
-            |over, at_best| Ok(place.stretch.unit_friction.is_none() && self.is_held(&stem, place, (over, at_best))?);
+        let may_be_held = place.stretch.unit_friction.is_none() && place.stands() != Some(false);
+        let is_held = |over, at_best| Ok(may_be_held && self.is_held(&stem, place, (over, at_best))?);
         let round = |over, at_best| {
             let open = self.open(&stem, place, over)?;
             let held = if is_held(over, at_best)? { Some((BoreState::Held, self.rubs_in_fluid(&stem)?)) } else { None };
@@ -129,9 +135,9 @@ impl Resolver<'_> {
         if is_certain {
             let shown = AssumedValue::band(bit.value, Role::LineWeight);
             self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
-            self.assume_open(path, "the stem", open.safe);
+            self.assume_open((path, place), "the stem", open.safe);
             if in_fluid.safe != open.safe {
-                self.assume_open(path, "the stem in fluid", in_fluid.safe);
+                self.assume_open((path, place), "the stem in fluid", in_fluid.safe);
             }
         }
         Ok(Drilled { is_certain, bit: bit.value, open, in_fluid })
@@ -199,7 +205,7 @@ impl Resolver<'_> {
             let closed = if closes { Some((BoreState::Closed, self.clinging(&place)?)) } else { None };
             let one = OpenRound { safe: open(false, safe)?.or(closed), best: open(true, best)?.or(closed), kept_off };
             if rock || stretch.drilled(false).is_some() || closes {
-                self.assume_open(&format!("ground[{index}]"), "the pipe", one.safe);
+                self.assume_open((&format!("ground[{index}]"), &place), "the pipe", one.safe);
             }
             round.push(one);
         }
@@ -239,10 +245,12 @@ impl Resolver<'_> {
     }
 
     /// Tells the state of the bore and the friction by it.
-    fn assume_open(&mut self, path: &str, what: &str, open: Open) {
-        let text = open.map_or("not counted on to stand", |(state, _)| state.label());
-        let word = AssumedValue::Word(text.to_owned());
-        self.assume_alike(path, &format!("bore round {what}"), word, Origin::Law(&STATE));
+    fn assume_open(&mut self, (path, place): (&str, &Place<'_>), what: &str, open: Open) {
+        if place.stands().is_none() {
+            let text = open.map_or("not counted on to stand", |(state, _)| state.label());
+            let word = AssumedValue::Word(text.to_owned());
+            self.assume_alike(path, &format!("bore round {what}"), word, Origin::Law(&STATE));
+        }
         if let Some((_, friction)) = open {
             let shown = AssumedValue::band(friction, Role::UnitFriction);
             let what = format!("unit_friction, {} in the open bore", what.trim_start_matches("the "));
@@ -253,9 +261,13 @@ impl Resolver<'_> {
     /// State of the bore and the friction on what lies in it; none where the bore lies on it, or no one can say.
     fn open(&self, body: &Lying, place: &Place<'_>, over: Option<Clay>) -> Resolved<Open> {
         // The file's own friction is that of the bore as the file knows it.
-        if place.stretch.unit_friction.is_some() {
+        if place.stretch.unit_friction.is_some() || place.stands() == Some(false) {
             return Ok(None);
         }
+        // What is not certain is as the file tells it; what is, is not mended by a word.
+        let told = place.stands() == Some(true);
+        let over = if told { self.over(place)?[1] } else { over };
+        let body = &Lying { intact: body.intact || told, ..*body };
         let broken = [GroundHazard::Karst, GroundHazard::Swelling, GroundHazard::Sensitive, GroundHazard::Obstructions];
         let troubled = place.hazards.iter().any(|hazard| broken.contains(hazard));
         if place.classes().all(|class| class == GroundClass::HardRock) && !troubled {
@@ -265,7 +277,7 @@ impl Resolver<'_> {
             // Weathered or blocky: a part of the length may come down, unless the file says that nothing is wrong with it.
             let resting = self.resting(body, "rock_friction", None)?;
             let fallen = self.handbook.pressure("bore.fallen")?.value;
-            let sound = place.stretch.hazards.is_some() && !troubled;
+            let sound = (told || place.stretch.hazards.is_some()) && !troubled;
             let state = if sound { BoreState::Stands } else { BoreState::Partly };
             return Ok(Some((state, self.with_part(resting, fallen)?)));
         }
