@@ -51,6 +51,27 @@ fn every_test_file_is_a_module() {
     }
 }
 
+/// What the document for contributors names is there, and each decision names the file where it is to be seen.
+#[test]
+fn decisions_name_their_files() {
+    let text = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let folders = ["src", "tests", "examples", "benches"].map(|folder| rust_files(&root().join(folder)));
+    let mut files: Vec<PathBuf> = folders.into_iter().flatten().collect();
+    files.push(root().join("Cargo.toml"));
+    let named = |text: &str| -> Vec<String> {
+        let words = text.split('`').filter(|word| word.ends_with(".rs") || word.ends_with(".toml"));
+        words.filter(|word| !word.contains([' ', '*'])).map(str::to_owned).collect()
+    };
+    for name in named(&text) {
+        assert!(files.iter().any(|file| file.ends_with(&name)), "{name} is not there");
+    }
+    let (_, decisions) = text.split_once("\n## Decisions").unwrap();
+    let (decisions, _) = decisions.split_once("\n## ").unwrap();
+    for decision in decisions.split("\n- **").skip(1) {
+        assert!(!named(decision).is_empty(), "{decision}");
+    }
+}
+
 /// Nor is a file of `src` that no file names.
 #[test]
 fn every_source_file_is_a_module() {

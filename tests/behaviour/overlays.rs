@@ -265,6 +265,9 @@ fn bands_that_fall_are_refused() {
         (band("metered", "1", "2", "70"), &not_metered, "silt", "metered lubrication leaves more friction than none"),
         (band("metered", "1", "60", "10"), &base, "silt, metered", falls),
         (band("metered", "-1", "5", "10"), &base, "silt, metered", falls),
+        // The law of the scored wall ends at half of it.
+        (one("after_pull", "score", "60 %"), &base, "score", "must be from 0 to 50 %"),
+        (one("after_pull", "score_least", "-1 %"), &base, "score_least", "must be from 0 to 50 %"),
     ];
     for (overlay, text, row, why) in cases {
         let book = Arc::new(Handbook::embedded().with_overlay("ours.yaml", &overlay).unwrap());

@@ -256,12 +256,16 @@ impl Resolver<'_> {
         if let Some(returns) = pull.returns.as_ref().filter(|_| hole == HoleState::Dry) {
             self.flaw(&returns.flow, "pull.returns", DRY);
         }
-        let row = self.handbook.after_pull()?.value("score")?;
+        let table = self.handbook.after_pull()?;
+        let (row, least) = (table.value("score")?, table.value("score_least")?);
+        // What the wall after scoring is worked out for.
+        for (key, score) in [("score", row), ("score_least", least)] {
+            table.holds((0.0..=0.5).contains(&score.value.si()), key, "must be from 0 to 50 %")?;
+        }
         let score = self.cited(PullFile::score).unwrap_or_else(|| {
             self.assume_one("pull.score: deepest score, plastic pipe", row, Role::Percent);
             row
         });
-        let least = self.handbook.after_pull()?.value("score_least")?;
         let score_at_best = if pull.score.is_some() { score } else { least };
         let rest = self.handbook.after_pull_wait()?.value("tie_in")?.map(|wait| wait.max(duration));
         let strain = self.handbook.pull_strain()?;
