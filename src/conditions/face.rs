@@ -83,6 +83,7 @@ fn number(
         (true, true, false) => &[&["surface.over"]],
         (true, false, _) => &[&["ground[].soil"]],
         (false, true, _) => &[&[STRENGTH, "surface.over"]],
+        (false, false, _) if matches!(by, StrengthBy::Class) => &[&["ground[].spt_n"], &[STRENGTH]],
         (false, false, _) => &[&[STRENGTH]],
     };
     adverse.with_note(by.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY])).at_best(favourable).settled_by(settled)

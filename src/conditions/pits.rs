@@ -2,7 +2,9 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, Ways, at_least, at_most, only, rated, required};
+use crate::check::{
+    Absent, Care, Draft, Outcome, Rule, Subject, Verdict, Ways, at_least, at_most, only, rated, required,
+};
 use crate::drive::{Column, Drive, Ends, Pit, PitSides, PitSpace, Strength, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Method, Treatment};
 use crate::law::{Calc, Law};
@@ -19,6 +21,8 @@ const HEAVE_BY_BLOWS: &str =
     "strength by the blow count: give undrained_strength; shoring below the floor counts where its toe depth is given";
 const HEAVE_OTHER: &str = "the strength given is more than the other clay can have, which is taken by its blow \
     count: list that clay as the class; shoring below the floor counts where its toe depth is given";
+const SHORED: &str = "the sides of the pits are not given: the floor holds in a pit no wider than it is deep, no longer than twice that, and \
+    shored to half its width below the floor: build them so, or have the base designed";
 const DRAINED: &str = "wells keep the water 0.5 m (20 in) under the floor as long as the pit is open";
 const SEALED: &str = "the sealed base is taken from the file: its weight and anchors must hold the water";
 const WELLS: &str = "head of water over the floor, of which the file does not say how it is kept out: a sealed base, wells that \
@@ -60,29 +64,58 @@ pub(crate) fn base_heave(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let checks = clays.filter_map(|((pit, stretch), by_toe)| Some((pit, stretch, by_toe, clay_below(stretch)?))).map(
         |(pit, stretch, by_toe, Strength { ends, by })| {
             calc.part("base of a pit in clay");
-            let mut safety = |strengths: Band<Pressure>, best| {
-                let safety = calc.doubted(|calc| strengths.map(|clay| heave(calc, at, pit, stretch, clay, best)));
+            let mut safety = |asked, strengths: Band<Pressure>, best| {
+                let on = |calc: &mut Calc, clay| heave(calc, at, (pit, asked), stretch, clay, best);
+                let safety = calc.doubted(|calc| strengths.map(|clay| on(calc, clay)));
                 at_least(Role::Ratio, safety, need)
             };
             // Likely with a strength between the ends, high with the weakest.
             let middle = (ends.low + ends.high) / 2.0;
-            let adverse = safety(Band { low: middle, likely: middle, high: ends.low }, false);
-            let favourable = safety(Band::same(ends.high), true);
+            let weak = Band { low: middle, likely: middle, high: ends.low };
+            let adverse = safety(None, weak, false);
+            let favourable = safety(None, Band::same(ends.high), true);
             let settled: Ways = match by {
                 StrengthBy::File => by_toe,
                 StrengthBy::Blows | StrengthBy::OtherClay => &[&["ground[].soil.undrained_strength"]],
+                StrengthBy::Class => &[&["ground[].spt_n"], &["ground[].soil.undrained_strength"]],
             };
-            adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable).settled_by(settled)
+            let check = adverse
+                .with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER]))
+                .at_best(favourable)
+                .settled_by(settled);
+            let rule = Subject::PitHeave.decides().rule(&at.drive.leeway);
+            let open = check.by(rule).verdict() == Verdict::NotDecided;
+            let untold = pit.space.is_none() && pit.toe.is_none() && open;
+            let shored = untold.then(|| safety(Some(Shored::of(pit, at.drive.site.pit_rules.below)), weak, false));
+            let passes = |shored: &Draft| matches!(shored.by(rule).verdict(), Verdict::Within | Verdict::WithCare);
+            let shored = shored.filter(passes);
+            shored.map_or(check, |shored| shored.with_care(Care::Condition, SHORED))
         },
     );
     checks.reduce(Draft::worse).ok_or(Absent::NotApplicable("no clay is given at the pits"))
+}
+
+/// Sides of a pit, and its shoring below the floor.
+#[derive(Clone, Copy)]
+struct Shored {
+    width: Length,
+    length: Length,
+    toe: Option<Length>,
+}
+
+impl Shored {
+    /// What can be asked for where nobody tells them.
+    fn of(pit: &Pit, below: Ratio) -> Self {
+        let width = pit.base.high;
+        Self { width, length: 2.0 * width, toe: Some(below * width) }
+    }
 }
 
 /// Safety of one base in clay: the lesser of the two equations, where the second holds.
 fn heave(
     calc: &mut Calc,
     at: &Plan<'_>,
-    pit: &Pit,
+    (pit, asked): (&Pit, Option<Shored>),
     stretch: &Stretch,
     undrained_strength: Pressure,
     best: bool,
@@ -98,12 +131,12 @@ fn heave(
     let surcharge = if told > Pressure::default() { told } else { beside };
     let unit_weight = weight(calc, column, depth) / depth;
     let adhesion = of(rules.adhesion);
-    let sides = pit.space.map(|space| {
+    let told = pit.space.map(|space| {
         let (one, other) = (space.width.value, space.length.value);
-        (one.min(other), one.max(other))
+        let toe = pit.toe.map(|toe| (toe.value - depth).max(Length::default()));
+        Shored { width: one.min(other), length: one.max(other), toe }
     });
-    let toe = pit.toe.map(|toe| (toe.value - depth).max(Length::default()));
-    let Some((width, length)) = sides else {
+    let Some(Shored { width, length, toe }) = told.or(asked) else {
         // As deep as its shoring may be and as wide as it is: the gain is that of a square pit.
         let law = WallsBelow { adhesion, toe: rules.below * depth, width: depth, length: depth };
         let walls = if best { calc.law(law) } else { Ratio::default() };

@@ -105,6 +105,8 @@ pub(crate) enum StrengthBy {
     File,
     /// The blow count.
     Blows,
+    /// The blow counts of the class: the file tells none.
+    Class,
     /// The blow count of the weaker of two clays: the file's own strength is more than that one can have.
     OtherClay,
 }
@@ -114,7 +116,7 @@ impl StrengthBy {
     pub(crate) const fn note(self, [file, blows, other]: [&'static str; 3]) -> &'static str {
         match self {
             Self::File => file,
-            Self::Blows => blows,
+            Self::Blows | Self::Class => blows,
             Self::OtherClay => other,
         }
     }

@@ -105,7 +105,15 @@ impl Resolver<'_> {
         };
         let undrained = soil.high.undrained;
         let given = undrained.map(|undrained| undrained.strength);
-        let strength = self.strength(path, face, tips, given, &of_class)?;
+        let tips = match (stretch.spt_n.is_some(), tips) {
+            // Blows that are those of the class say nothing of the clay beside a ground that is none.
+            (false, (tip, Some(other))) if !face.0.is_clay() => (Tip { blows: other.blows, ..tip }, Some(other)),
+            (_, tips) => tips,
+        };
+        let strength = self.strength(path, face, tips, given, &of_class)?.map(|strength| match strength.by {
+            StrengthBy::Blows if stretch.spt_n.is_none() => Strength { by: StrengthBy::Class, ..strength },
+            _ => strength,
+        });
         let by_clay = strength.zip(of_class.modulus_ratio);
         let shear_modulus = soil.high.shear_modulus.or(undrained.and_then(|clay| clay.modulus).map(|e| e / 3.0));
         Ok(Earth {
