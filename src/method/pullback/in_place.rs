@@ -57,6 +57,9 @@ pub(super) struct Around<'a> {
     live: Option<Pressure>,
     /// Of what holds the ring.
     soil_modulus: Pressure,
+    /// Of the ground round a pipe that was pushed, once what is between is pressed full; none where the file says that it
+    /// stays open, or what holds the ring.
+    pressed_full: Option<Pressure>,
     /// Rock, which carries itself.
     stands: bool,
     /// Width over the bore of the column that hangs for good; none where nothing keeps it up.
@@ -103,6 +106,8 @@ fn around<'a>(
         depth: depth.max(outside_diameter),
         live: live.high,
         soil_modulus: told.unwrap_or_default(),
+        pressed_full: (ring.jacked.is_some() && told.is_none() && !drive.annulus.open)
+            .then_some(stretch.earth.native_modulus.high),
         stands,
         arch: arch.filter(|_| stretch.is_all(GroundClass::keeps_its_arch)).map(|(_, width)| width),
         close: ring.jacked.is_some(),
@@ -115,6 +120,11 @@ fn around<'a>(
 }
 
 impl Around<'_> {
+    /// With the annulus pressed full of grout.
+    pub(super) fn pressed_full(&self) -> Option<Self> {
+        self.pressed_full.map(|soil_modulus| Self { soil_modulus, ..*self })
+    }
+
     /// Not decided where the traffic cannot be told, with the one field that would settle most.
     pub(super) fn judged(&self, drive: &Drive, check: Draft) -> Draft {
         let check = if self.live.is_none() { check.undecided(TOO_SHALLOW) } else { check };

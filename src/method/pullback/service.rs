@@ -8,7 +8,7 @@ use super::pvc;
 use super::section::Section;
 use super::strength::{Cold, modulus};
 use super::while_pushed;
-use crate::check::{Absent, Draft, Outcome, Verdict, at_most, only};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Subject, Verdict, at_most, only};
 use crate::drive::{Drive, JackedRing, Made, PePipe, Pipe, Pull, PulledPipe, RingInService};
 use crate::handbook::{Family, Service};
 use crate::law::{Calc, Doubted};
@@ -22,6 +22,8 @@ const ELASTIC: &str = "as an elastic ring, out of round as it deflects: water, t
     high: with less side friction, where no arch lasts the full column of soil";
 const BENT: &str = "with the whole wall, traffic and soil arching over the bore; high: with less side friction, where no \
     arch lasts the full column of soil";
+const PRESSED: &str = "alone the ring goes too far: press what is between it and the ground full of grout, and prove it full: the \
+    ground then holds it, counted at a fifth of what manuals give it";
 /// Ratio of outside diameter to wall below which a metal pipe bears any vacuum: habit.
 const THICK: f64 = 60.0;
 
@@ -105,15 +107,24 @@ impl InService {
 /// A check on the safe side, and at its best where something is not known.
 fn both(
     calc: &mut Calc,
+    rule: Rule,
     (adverse, best): (&Around<'_>, Option<&Around<'_>>),
     judge: impl Fn(&mut Calc, &Around<'_>) -> Draft,
     judge_best: impl Fn(&mut Calc, &Around<'_>) -> Draft,
 ) -> Draft {
     let check = judge(calc, adverse);
-    match best {
+    let check = match best {
         Some(best) if check.verdict() != Verdict::Within => check.at_best(judge_best(calc, best)),
         _ => check,
+    };
+    let verdict = |check: &Draft| check.by(rule).verdict();
+    if verdict(&check) != Verdict::NotDecided {
+        return check;
     }
+    // A pipe that was pushed is grouted as a matter of course where its ring needs it.
+    let pressed = adverse.pressed_full().map(|at| judge(calc, &at));
+    let passes = |check: &Draft| matches!(verdict(check), Verdict::Within | Verdict::WithCare);
+    pressed.filter(passes).map_or(check, |pressed| pressed.with_care(Care::Condition, PRESSED))
 }
 
 /// A pipe as it lies there.
@@ -139,13 +150,17 @@ impl Served<'_> {
             deflection: only(!is_held(drive), "hardened grout that is proved holds the ring").and(Err(Absent::Missing)),
             ..InService::absent(grout)
         };
+        let rule = |subject: Subject| subject.decides().rule(&drive.leeway);
         let worst = |so_far: &mut Outcome, check: Draft| {
             *so_far = Ok(so_far.map_or(check, |other| other.worse(check)));
         };
         for (adverse, best) in places(drive, pipe, over) {
             calc.part("collapse in service");
             let judge = |calc: &mut Calc, at: &Around<'_>| self.collapses(calc, at, None);
-            worst(&mut made.collapse, both(calc, (&adverse, best.as_ref()), judge, judge));
+            worst(
+                &mut made.collapse,
+                both(calc, rule(Subject::CollapseInService), (&adverse, best.as_ref()), judge, judge),
+            );
             if let Ok(vacuum) = &vacuum {
                 calc.part("vacuum in service");
                 let ends = vacuum.pressure;
@@ -153,7 +168,10 @@ impl Served<'_> {
                     move |calc: &mut Calc, at: &Around<'_>| self.collapses(calc, at, Some((pressure, vacuum.lasts)))
                 };
                 let best = best.or((ends.low < ends.high).then_some(adverse));
-                worst(&mut made.vacuum, both(calc, (&adverse, best.as_ref()), under(ends.high), under(ends.low)));
+                worst(
+                    &mut made.vacuum,
+                    both(calc, rule(Subject::Vacuum), (&adverse, best.as_ref()), under(ends.high), under(ends.low)),
+                );
             }
             if !is_held(drive) {
                 calc.part("deflection in service");
@@ -165,7 +183,16 @@ impl Served<'_> {
                     }
                 };
                 let best = best.or((ends.low.value < ends.high.value).then_some(adverse));
-                worst(&mut made.deflection, both(calc, (&adverse, best.as_ref()), within(ends.low), within(ends.high)));
+                worst(
+                    &mut made.deflection,
+                    both(
+                        calc,
+                        rule(Subject::Deflection),
+                        (&adverse, best.as_ref()),
+                        within(ends.low),
+                        within(ends.high),
+                    ),
+                );
             }
         }
         made
