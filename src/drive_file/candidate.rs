@@ -178,7 +178,8 @@ fields! {
             said ["type", "pipe"];
         /// Nominal size, as in the table of the series.
         size: must<Length> as Diameter, Within(mm(25.0), m(4.0)), usual(mm(100.0), m(1.5)), ["300 mm", "12 in"],
-            said ["diameter", "dn", "nominal_size"];
+            said ["diameter", "dn", "nominal_size"],
+            or |pipe| pipe.outside_diameter.clone().filter(|_| pipe.material.value == Material::Steel);
         /// Series of a PE pipe.
         series: may<Series>, else "by the material";
         /// Dimension ratio of a PE pipe.

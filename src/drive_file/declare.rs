@@ -43,7 +43,8 @@ pub(super) use names;
 ///
 /// ```text
 /// /// What it is.
-/// key: may<Type> as Role, Bounds, usual(least, most), ["SI", "US"], label "word", else "what is taken", said ["other"];
+/// key: may<Type> as Role, Bounds, usual(least, most), ["SI", "US"], label "word", else "what is taken", said ["other"],
+///     or |block| what stands in for it;
 /// ```
 ///
 /// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `band<T>` low, likely and
@@ -62,7 +63,7 @@ macro_rules! fields {
                     $(may_blocks<$may_blocks:ty>)?
                     $(as $role:ident, $bounds:expr, $(usual($least:expr, $most:expr),)? [$si:literal, $us:literal])?
                     $(, label $label:literal)? $(, else $other:literal)?
-                    $(, said [$($said:literal),+])?;
+                    $(, said [$($said:literal),+])? $(, or $stands_in:expr)?;
             )+
         }
     )+) => {$(
@@ -175,6 +176,20 @@ macro_rules! fields {
                     _ => {}
                 }
                 Ok(())
+            }
+            fn stands_in(&mut self, index: usize) -> bool {
+                match index {
+                    $($(at if at == usize::from(Self::$key.index) => {
+                        let stands_in: fn(&Self) -> Option<_> = $stands_in;
+                        let found = stands_in(self);
+                        let is_there = found.is_some();
+                        if let Some(found) = found {
+                            self.$key = found;
+                        }
+                        is_there
+                    })?)+
+                    _ => false,
+                }
             }
         }
 

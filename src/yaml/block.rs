@@ -55,6 +55,10 @@ pub(crate) trait Block: Blank {
     /// # Errors
     /// Those of the value.
     fn take<'de, A: MapAccess<'de>>(&mut self, index: usize, map: &mut A) -> Result<(), A::Error>;
+    /// Whether another of its values stands in for the missing one that has this place.
+    fn stands_in(&mut self, _index: usize) -> bool {
+        false
+    }
 }
 
 /// Reads a block.
@@ -91,7 +95,10 @@ impl<'de, B: Block> Visitor<'de> for OfBlock<B> {
                 *seen = true;
             }
         }
-        for (known, _) in B::known().zip(seen).filter(|(known, seen)| known.must && !seen) {
+        for (index, (known, _)) in B::known().zip(seen).enumerate().filter(|(_, (known, seen))| known.must && !seen) {
+            if block.stands_in(index) {
+                continue;
+            }
             noted(Some(&Complaint::missing_key(known.key, B::IS_FILE)), MISSING)?;
         }
         Ok(block)
