@@ -172,6 +172,9 @@ pub(crate) fn capped(used: f64) -> String {
     if used > MOST_SHARE { format!("over {}", decimal(MOST_SHARE, 0)) } else { share(used) }
 }
 
+/// Habits that nearly every drive is beyond: by number.
+const EVERYWHERE: [Subject; 2] = [Subject::WallMovement, Subject::BackFall];
+
 /// Most checks named for one reason in one line.
 const MOST_NAMED: usize = 2;
 
@@ -189,14 +192,21 @@ pub(crate) fn care(ranked: &Ranked) -> String {
     let mut text = String::new();
     for (kind, label) in KINDS {
         let of_kind = |check: &&Check| check.care == Some(kind) && governs != Some(check.subject);
+        let by_number = |check: &&Check| check.is_required() || EVERYWHERE.contains(&check.subject);
         let (plant, named): (Vec<&Check>, Vec<&Check>) =
-            with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(|check| check.is_required());
+            with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(by_number);
         // A force that is held tells no share, nor what is not given.
         let is_short = |check: &Check| is_held(check) || check.utilisation() == Some(0.0);
-        let one = |check: &Check| if is_short(check) { check.subject.label().to_owned() } else { at(check) };
+        let one = |check: &Check| match check.note.and_then(|note| note.split_once(": ")) {
+            // What of the ground it is stands at the head of its note.
+            Some((what, _)) if check.subject == Subject::Ground => what.to_owned(),
+            _ if is_short(check) => check.subject.label().to_owned(),
+            _ => at(check),
+        };
         let names: Vec<String> = named.iter().take(MOST_NAMED).map(|check| one(check)).collect();
         match (plant.len() + named.len() - names.len(), names.is_empty()) {
             (0, true) => {}
+            (count, true) if kind == Care::Screen => text.push_str(&format!("; {count} {label}")),
             (1, true) => text.push_str("; one condition"),
             (count, true) => text.push_str(&format!("; {count} conditions")),
             (0, false) => text.push_str(&format!("; {label}: {}", names.join("; "))),

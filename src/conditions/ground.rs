@@ -119,7 +119,7 @@ const fn remedy(hazard: GroundHazard) -> &'static str {
         GroundHazard::Artesian => {
             "artesian water: relief wells that bring it down to the floor of the pits, and seals where the bore goes in"
         }
-        _ => "karst: probe the line, and grout what is found before the bore",
+        _ => "karst: cores and their compressive strength, probe the line, and grout what is found before the bore",
     }
 }
 
@@ -212,9 +212,9 @@ const HELD: &str =
 const STOPS: &str = "no pilot is pushed through rock, or through ground of so many blows: drill it";
 const UNDER_WATER: &str =
     "under water it runs into an open face: draw the water down (`treatment`), or use a slurry machine";
-const ROCK: &str = "nothing tells how strong the rock is: cores and their compressive strength, and bit, cutters, thrust and rate \
+const ROCK: &str = "the strength of the rock, which is not told: cores and their compressive strength, and bit, cutters, thrust and rate \
                     by them";
-const WET_ROCK: &str = "nothing tells how strong the rock is, nor what its joints let in under water: cores, and water pressed into \
+const WET_ROCK: &str = "the strength of the rock and the water in its joints, which are not told: cores, and water pressed into \
                         them; bit and cutters by the one, pumps or a closed face by the other";
 const STONES: &str = "the largest stone, against what pilot and head take";
 const FILL: &str = "fill may contain anything: state that nothing obstructs it (`hazards: []`), or what does; of fill that has \

@@ -130,7 +130,8 @@ fn overcut_for<Q: Measure>(outside_diameter: Length, limit: Q, [least, most]: [(
     let share = (limit.si() - least.1.si()) / (most.1.si() - least.1.si());
     let round = from + (to - from) * share.clamp(0.0, 1.0);
     let radius = outside_diameter.si() / 2.0;
-    Length::from_si((radius * radius + round).sqrt() - radius)
+    // Down to a whole millimetre, so that a bore cut as it is told passes.
+    Length::from_si((((radius * radius + round).sqrt() - radius) * 1e3 + 1e-6).floor() / 1e3)
 }
 
 /// Share of the bore that is lost at the face. Clay of a low stability number hardly yields, and what ravels comes into a
@@ -356,11 +357,11 @@ fn slope(
     }
 }
 
-/// A slope against what is usual, which waits for no owner: its number stands beside the figures.
+/// A slope against what is usual, which waits for no owner up to twice of it.
 fn habitual(slope: Doubted<Band<Ratio>>, usual: Cited<Ratio>) -> Draft {
     let check = at_most(Role::Slope, slope, usual).as_screen();
-    let past_all = check.verdict() == Verdict::NotDecided && slope.doubt().is_none();
-    if past_all { rated(Verdict::Within, usual.origin).with_care(Care::Screen, STEEP) } else { check }
+    let past_all = slope.in_spite_of_doubt().high > 2.0 * usual.value;
+    if past_all { check.undecided(STEEP).settled_by(&[&["surface.allowed_slope"]]) } else { check }
 }
 
 /// What moves, against a limit: on the safe side of what is not told, and at its best.
@@ -403,6 +404,7 @@ fn as_narrow<Q: Measure>(at: &Plan<'_>, moves: Doubted<(Band<Q>, Band<Q>)>, limi
         let ends = [(least, asked.high), (at.drive.site.movement.overcut.high, most.high)];
         Band::same(overcut_for(at.pipe.outside_diameter.value, limit.value, ends))
     });
+    let left = left.map(|left| Band::same(left.high.max(least)));
     at_least(Role::Diameter, left, Cited::new(least, limit.origin)).by(Rule::Required).with_note(OVERCUT)
 }
 

@@ -107,9 +107,9 @@ fn rock_is_a_condition() {
     let cleared = hard.edit("spoil: auger", "spoil: vacuum");
     let dry = jacked(&cleared, Subject::Ground);
     assert_eq!((dry.verdict, dry.care), (Verdict::WithCare, Some(Care::Condition)));
-    assert!(!dry.note.unwrap().contains("under water"), "{dry:?}");
+    assert!(!dry.note.unwrap().contains("water in its joints"), "{dry:?}");
     let wet = jacked(&cleared.edit("groundwater: none", "groundwater: 0 m"), Subject::Ground);
-    assert!(wet.note.unwrap().contains("let in under water"), "{wet:?}");
+    assert!(wet.note.unwrap().contains("water in its joints"), "{wet:?}");
 }
 
 /// Gravel of eight blows is gravel, and resists a tip as one of ten does.

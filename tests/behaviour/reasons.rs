@@ -17,7 +17,7 @@ fn what_asks_for_care_is_named() {
     assert_eq!(standing, Standing::WithCare);
     assert!(sentence.contains("; subject to: pipe, pressure in service and 8 more; "), "{sentence}");
     // That the bore stands is the log's word, which has yet to say so.
-    assert!(sentence.contains("; find out: ground"), "{sentence}");
+    assert!(sentence.contains("; find out: the bore is assumed to stand open"), "{sentence}");
     let (standing, sentence) = reason(&sewer(|text| text));
     assert_eq!(standing, Standing::Fits, "{sentence}");
     assert!(

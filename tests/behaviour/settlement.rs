@@ -95,9 +95,9 @@ fn the_overcut_is_asked_for() {
     let limit = (least + most) / 2.0;
     let asked = of(limit, "");
     assert_eq!((asked.verdict, asked.care), (Verdict::WithCare, Some(Care::Condition)));
-    // Half way between the two in area: 18.6 mm round a pipe of 338 mm.
-    let across = f64::sqrt((362.0 * 362.0 + 388.0 * 388.0) / 2.0);
-    assert_relative_eq!(asked.high().unwrap().0.si * 1e3, (across - 338.0) / 2.0, max_relative = 5e-3);
+    // Half way between the two in area: 18.6 mm round a pipe of 338 mm, down to a whole millimetre, with which it passes.
+    assert_relative_eq!(asked.high().unwrap().0.si * 1e3, 18.0, max_relative = 1e-9);
+    assert_eq!(of(limit, ", bore: 374 mm").verdict, Verdict::Within);
     assert_eq!(of(limit, ", bore: 362 mm").verdict, Verdict::Within);
     assert!(of(limit, ", bore: 388 mm").utilisation().unwrap() > 1.0);
 }

@@ -267,8 +267,10 @@ impl Resolver<'_> {
         let closure = self.handbook.annulus_closure()?;
         let bound = closure.cell("bound", |row| &row.value)?;
         let mut trough: Option<Trough> = None;
-        let classes = || [Some(stretch.class), stretch.mixed_with].into_iter().flatten();
-        if classes().any(|class| keys(class).is_empty()) {
+        // Rock in a face does not move: the trough is that of the soil.
+        let classes =
+            || [Some(stretch.class), stretch.mixed_with].into_iter().flatten().filter(|class| !class.is_rock());
+        if classes().next().is_none() || classes().any(|class| keys(class).is_empty()) {
             return Ok(None);
         }
         for key in classes().flat_map(keys).copied() {
