@@ -2,13 +2,13 @@
 
 use super::either::Forces;
 use crate::check::{Care, Decides, Draft, NOTHING, Rule, Subject, Verdict, Ways, at_most, required};
-use crate::drive::{Drive, Pipe, Stretch};
+use crate::drive::{Drive, Pipe, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
-const STALLS: &str = "at the high force the drive stalls where no pit can be dug to it, and the likely force leaves little below \
-    the limit: say how it is freed (`if_stalled`); set the jacks to the limit";
+const STALLS: &str = "at the high force the drive stalls, and no pit can be dug to it or the likely force leaves little below the \
+    limit: say how it is freed (`if_stalled`); set the jacks to the limit";
 const SET: &str = "set the jacks to no more than the limit; if the drive stalls it is freed as the file says";
 const FREED: &str = "the jacks are held to the limit; if the drive stalls it is freed as the file says";
 const PLAN: &str = "set the jacks to no more than the limit, and plan how a drive that stalls is freed: a second \
@@ -23,6 +23,8 @@ pub(super) const CHOOSE: &str =
 /// The limit over the likely force from which how a stalled drive is freed may be left to the contractor where no pit can be
 /// dug: our judgement.
 const SPARE: f64 = 2.0;
+/// The same where a pit can be dug, or a stronger rig is to be had: a likely force nearer to its limit is a toss of a coin.
+const SPARE_OVER_A_PIT: f64 = 1.1;
 /// Deepest rescue pit in m that may be left to the contractor: our judgement.
 const DEEPEST_RESCUE: f64 = 8.0;
 const BEYOND: &str = "at the high force the drive stalls too far short of its end to be held and freed: shorten \
@@ -152,7 +154,13 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Draft {
     let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
     let clay = strength_of_clay(drive);
     let notes = [PULL_STALLS, PULL_FREED, PULL_STRONGER];
-    let stalls = Stalls { notes, ways: [&[&["if_stalled"]], clay, clay], by_rig: true };
+    // What the clay is comes before what is done where it closes.
+    const CLAY: Ways = &[&["ground[].spt_n"], &["ground[].soil.undrained_strength"], &["if_stalled"]];
+    let uncounted =
+        |stretch: &Stretch| stretch.earth.strength.is_some_and(|strength| matches!(strength.by, StrengthBy::Class));
+    let by_clay = !settles_nothing(clay) && drive.stretches.iter().any(uncounted);
+    let held: Ways = if by_clay { CLAY } else { &[&["if_stalled"]] };
+    let stalls = Stalls { notes, ways: [held, clay, clay], by_rig: true };
     stalls.judged(drive, check, Some(drive.is_dug_free()))
 }
 
@@ -185,7 +193,9 @@ impl Stalls {
             .likely()
             .zip(check.high())
             .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
-        let may_plan = is_freed.is_some() && (is_far || can_be_dug(drive) || self.by_rig && is_open(drive));
+        let spares = || check.likely().is_some_and(|(demand, limit)| demand.si * SPARE_OVER_A_PIT <= limit.si);
+        let is_reached = can_be_dug(drive) || self.by_rig && is_open(drive);
+        let may_plan = is_freed.is_some() && (is_far || is_reached && spares());
         match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
             (false, ..) => check.with_note(BEYOND).settled_by(beyond),
             (true, true, _) => check.by(Rule::Watched(most)).with_care(Care::Condition, freed),

@@ -5,7 +5,7 @@ use super::super::rules::{asked, can_be_held, stalls_at_most, watched};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
-use crate::check::{Absent, Care, Decides, Draft, Outcome, Rule, Verdict, Ways, at_most, only, required};
+use crate::check::{Absent, Care, Decides, Draft, Outcome, Rule, Verdict, Ways, at_most, only, rated, required};
 use crate::conditions::NO_GRAVITY;
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
@@ -18,6 +18,8 @@ const DRAINED: &str = "only the ground straight behind the wall counts: effectiv
 const UNDRAINED: &str = "undrained, as clay is for the hours of a push: strength and moist weight, no water";
 const MOVEMENT: &str = "a quarter of the movement at full resistance, to which the safety factor keeps it: survey \
     the wall, set up the line clear of the frame, or check its movement; less where the thrust is less";
+const CLEAR_OF_WALL: &str = "the wall that is asked for may move more than twice the tolerance under its full load: set up the line clear of \
+    wall and frame";
 const ASKED: &str = "no thrust wall is given: build one at least this wide, as high as wide (but no more than 0.6 of \
     the depth of the floor), its middle behind the pipe axis";
 const WIDEST: &str = "no thrust wall is given: with one as wide as is usual, and as high but no more than 0.6 of the floor \
@@ -176,7 +178,14 @@ pub(in crate::method) fn movement(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
             calc.law(PassiveMovement { share: reaction.movement.value / KEPT * pushed, height })
         })
     });
-    Ok(at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT))
+    let check = at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT);
+    // Of a wall that nobody tells only its movement at the worst is known, and the line need not hang on it.
+    let far = at.wall.is_none() && check.utilisation().is_some_and(|used| used > 2.0);
+    Ok(if far {
+        rated(Verdict::Within, at.drive.tolerance.origin).with_care(Care::Condition, CLEAR_OF_WALL)
+    } else {
+        check
+    })
 }
 
 /// A wall that would do, where the file gives none.
