@@ -59,6 +59,8 @@ pub(crate) struct ConcreteEnd {
     pub(crate) scheme_told: bool,
     /// Cylinder strength.
     pub(crate) strength: Cited<Pressure>,
+    /// The most that is usual, where the file does not tell it and the least is taken.
+    pub(crate) most_strength: Option<Pressure>,
     pub(crate) shares: ConcreteShares,
     pub(crate) asce: Asce27,
     pub(crate) annex: ConcreteAnnex,
@@ -134,6 +136,13 @@ pub(crate) enum EndArea {
     },
     /// The user's, or printed as effective.
     Given(Cited<Area>),
+    /// The share of the section that the joint of any pipe leaves, and the most that one leaves.
+    Usual {
+        /// The least.
+        area: Cited<Area>,
+        /// The most.
+        most: Area,
+    },
     /// A ring.
     Ring {
         /// Outside diameter.

@@ -87,7 +87,7 @@ fn a_told_joint_has_a_ceiling() {
     // No more than that comes on the end; whether the drive arrives is another check.
     let end = check(&held, Subject::EndCapacity);
     assert_eq!((end.verdict, numbers(&end)[1]), (Verdict::WithCare, 400.0));
-    assert_eq!(check(&held, Subject::JackingThrust).care, Some(Care::Condition));
+    assert_eq!(check(&held, Subject::JackingThrust).verdict, Verdict::NotDecided);
     let stalled = "tolerance: 1 in\nif_stalled: rescue_pit";
     let freed = held.edit("tolerance: 1 in", stalled);
     assert_eq!(check(&freed, Subject::EndCapacity).verdict, Verdict::WithCare);
@@ -164,14 +164,18 @@ fn a_thin_casing_under_a_railway_is_barred() {
 }
 
 /// Nobody tells the crushing strength of the pipe: 2,400 plf of extra strength at 10 in, 35 kN/m. Earth in a bore of 388 mm
-/// and the road of today ask for 13 of them; a pipe of polymer concrete has no strength that is known.
+/// and the road of today ask for 13 of them. Of polymer concrete nobody warrants any: it is asked for, up to what its wall bends
+/// at 12 N/mm2, 12 pi / 3 x 55^2 / 305 = 125 kN/m.
 #[test]
 fn a_rigid_pipe_is_always_looked_at_in_service() {
     let [_, needed, strength] = numbers(&check(SEWER, Subject::Crushing));
     assert!((strength - 35.0).abs() < 0.1 && (needed - 13.0).abs() < 1.0, "{needed} of {strength}");
     let other = "material: polymer_concrete, size: 250 mm, outside_diameter: 360 mm, inside_diameter: 250 mm, end_bearing_area: 0.03 m2, strength: 90 MPa";
     let other = jacked(&SEWER.edit("material: clay, size: 10 in, certificate: en_295_7", other));
-    assert_eq!(other.checks.outcome(Subject::Crushing), Err(jackpull::check::Absent::Missing));
+    let crushing = other.checks.get(Subject::Crushing).unwrap();
+    assert!(crushing.is_required() && crushing.verdict == Verdict::WithCare, "{crushing:?}");
+    let (_, bears) = crushing.high().unwrap();
+    assert!((bears.si / 1e3 - 125.0).abs() < 1.0, "{bears:?}");
 }
 
 /// 40 m told in full, worked by day: 1.2 x 3 and 1.4 x 6 kPa on 42.5 m2 and the face are 168 and 377 kN of 691; the stem

@@ -201,7 +201,9 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // What is left of a factor, and how far past a limit: over one, under a usual factor.
             "left.watched" | "left.unwatched" | "left.set_on" => (1.05, 1.6),
             "past.surveyed" | "past.most" => (1.0, 2.0),
-            "past.held" => (2.0, 3.0),
+            "past.held" => (2.0, 4.0),
+            "end.net_share" => (0.5, 0.7),
+            "end.net_share_most" => (0.8, 1.0),
             // Undrained modulus 50 to 1000 times the strength; bores in clay squeeze from about 2; loose spoil.
             "bore.stiffness" | "bore.stiffness_soft" => (30.0, 400.0),
             "bore.week_most" | "bore.days_most" => (0.5, 3.0),
@@ -270,6 +272,9 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // Steel 200 to 210 GPa.
             "stem.modulus" => (195e9, 212e9),
             // Cone resistance over blow count in sand 0.3 to 0.6 MPa; strength of clay 4 to 13 kPa per blow.
+            "concrete.strength_least" => (20.0 * MPA, 35.0 * MPA),
+            "concrete.strength_most" => (50.0 * MPA, 80.0 * MPA),
+            "polymer_concrete.bending" => (8.0 * MPA, 20.0 * MPA),
             "tip.cone_per_blow" => (0.2 * MPA, 0.8 * MPA),
             "tip.cone_per_blow_low" => (0.2 * MPA, 0.45 * MPA),
             "tip.cone_per_blow_high" => (0.45 * MPA, 0.8 * MPA),

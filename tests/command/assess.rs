@@ -39,7 +39,7 @@ fn the_first_line_names_what_asks_for_care() {
     let (governed, care) = first.split_once("; subject to: ").unwrap_or_else(|| panic!("{first}"));
     assert!(governed.starts_with("PULLBACK, PE4710 IPS 8 in DR 11: fits with care; governed by "), "{first}");
     let (condition, data) = care.split_once("; find out: ").unwrap_or_else(|| panic!("{first}"));
-    assert_eq!(data, "ground");
+    assert_eq!(data, "the bore is assumed to stand open for a week");
     // What the file does not tell of the main, by name, and plant by number.
     let report = json(&["assess", "--format", "json", &example(PE_WINS)]);
     let with_care = report["choice"]["with_care"].as_array().unwrap();

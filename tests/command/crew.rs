@@ -55,8 +55,10 @@ fn the_page_agrees_with_the_report() {
             assert!(text.contains(&format!("{high:.1} ")), "{high} in {text}");
             let other: &[&str] =
                 if units == "us" { &[" kN", " MPa", " kPa", " m ", " mm"] } else { &[" kip", " psi", " ft", " lbf"] };
+            // The name of a pipe is no length.
+            let figures = text.replace("polymer concrete 400 mm", "");
             for unit in other {
-                assert!(!text.contains(unit), "{unit} in {text}");
+                assert!(!figures.contains(unit), "{unit} in {text}");
             }
         }
     }

@@ -8,7 +8,7 @@ use crate::drive_file::CandidateFile;
 use crate::law::Law;
 use crate::laws::packer::RingArea;
 use crate::laws::pull::PipeWeight;
-use crate::quantity::{Length, LineLoad, Measure, Ratio};
+use crate::quantity::{Length, LineLoad, Measure, Ratio, Role};
 use crate::source::Cited;
 use crate::yaml::MayBe;
 
@@ -70,9 +70,9 @@ impl Resolver<'_> {
         Some(Barrel { outside_diameter, inside_diameter, known, density })
     }
 
-    /// End bearing area: the user's, the ring of a packer with both diameters, else the table's. The barrel is never
-    /// taken for it.
-    pub(super) fn end_area(&mut self, of: &Listed<'_>, barrel: &Barrel) -> Option<EndArea> {
+    /// End bearing area: the user's, the ring of a packer with both diameters, else the table's, else the least share of
+    /// the section that is usual. The barrel is never taken for it.
+    pub(super) fn end_area(&mut self, of: &Listed<'_>, barrel: &Barrel, usual: bool) -> Resolved<Option<EndArea>> {
         let ring = of.pipe.packer.as_ref().and_then(|packer| {
             let diameters = packer.outside_diameter.as_ref().zip(packer.inside_diameter.as_ref());
             diameters
@@ -88,11 +88,11 @@ impl Resolver<'_> {
                 let message = "is larger than the ring of the packer, which is what bears";
                 self.fault(of, CandidateFile::end_bearing_area, message);
             }
-            return Some(EndArea::Given(area));
+            return Ok(Some(EndArea::Given(area)));
         }
         let path = of.at("end_bearing_area");
         // The table's area is less than the ring where a socket or an edge takes from it; of both the lesser counts.
-        match (barrel.known.and_then(|known| known.end), ring) {
+        Ok(match (barrel.known.and_then(|known| known.end), ring) {
             (Some(end), _) => {
                 if let EndArea::Rated { origin, .. } = end {
                     let word = "behind the printed ratings, net of the joint recess".to_owned();
@@ -103,13 +103,19 @@ impl Resolver<'_> {
             (None, Some((outside_diameter, inside_diameter))) => {
                 Some(EndArea::Ring { outside_diameter, inside_diameter, kind: RingKind::Packer })
             }
+            (None, None) if usual => {
+                let section = area_of((barrel.outside_diameter.value, barrel.inside_diameter.unwrap_or_default()));
+                let area = self.handbook.ratio("end.net_share")?.map(|share| share * section);
+                self.assume_one(path, area, Role::Area);
+                Some(EndArea::Usual { area, most: self.handbook.ratio("end.net_share_most")?.value * section })
+            }
             (None, None) => {
                 let advice = "add `end_bearing_area: ...` from the pipe maker, both diameters of the packer, or the \
                               maker's `rated_force`; the barrel area is much larger";
                 self.lacks(&of.pipe.size, &path, "the end bearing area is missing", advice);
                 None
             }
-        }
+        })
     }
 
     /// The user's weight, else the table's, else by density where the wall is known.

@@ -234,7 +234,7 @@ pub(super) const CONCRETE: Pushed = Pushed {
     trade: None,
     end: End::AreaByMaker,
     bears: |resolver, of, barrel| {
-        let Some(end) = resolver.concrete_end(of)? else { return Ok(None) };
+        let end = resolver.concrete_end(of)?;
         let weight = resolver.jacked_weight(of, barrel)?;
         let ratio = resolver.joint_ratio(of)?;
         Ok(Some(Bears { weight, ratio, capacity: Capacity::Concrete(end) }))
@@ -243,7 +243,7 @@ pub(super) const CONCRETE: Pushed = Pushed {
 
 impl Resolver<'_> {
     /// Strength and every scheme that what is given allows.
-    fn concrete_end(&mut self, of: &Listed<'_>) -> Resolved<Option<ConcreteEnd>> {
+    fn concrete_end(&mut self, of: &Listed<'_>) -> Resolved<ConcreteEnd> {
         let factors = self.handbook.concrete_factor()?;
         let shares = ConcreteShares::read(factors)?;
         let design_strength = self.concrete_design(of, factors.value("cn_design_over_cube")?.value)?;
@@ -256,6 +256,7 @@ impl Resolver<'_> {
         };
         let scheme = self.concrete_scheme(of, design_strength.is_some(), jswas);
         let cube = self.own(of, CandidateFile::cube_strength);
+        let mut most_strength = None;
         let strength = match (self.own(of, CandidateFile::strength), cube) {
             (Some(strength), cube) => {
                 if cube.is_some_and(|cube| strength.value > cube.value) {
@@ -270,10 +271,10 @@ impl Resolver<'_> {
                 strength
             }
             (None, None) => {
-                let advice = "add `strength: 50 MPa` (on cylinders) or `cube_strength: 60 MPa`";
-                let what = "the strength of the concrete is missing";
-                self.lacks(&of.pipe.size, &of.at("strength"), what, advice);
-                return Ok(None);
+                most_strength = Some(self.handbook.pressure("concrete.strength_most")?.value);
+                let strength = self.handbook.pressure("concrete.strength_least")?;
+                self.assume_one(of.at("strength, on cylinders"), strength, Role::Strength);
+                strength
             }
         };
         if scheme == ConcreteScheme::Default {
@@ -288,7 +289,7 @@ impl Resolver<'_> {
             let word = "en_1916, the lesser of the published ones that go by the strength alone";
             self.assume(of.at("scheme"), AssumedValue::Word(word.to_owned()), shares.en_edge.origin);
         }
-        Ok(Some(ConcreteEnd { scheme, scheme_told, strength, shares, asce, annex, design_strength, jswas }))
+        Ok(ConcreteEnd { scheme, scheme_told, strength, most_strength, shares, asce, annex, design_strength, jswas })
     }
 
     /// Design strength for the Chinese annex, which a characteristic one must not stand in for.

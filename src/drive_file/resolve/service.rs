@@ -125,8 +125,8 @@ impl Resolver<'_> {
         stretches.iter().enumerate().map(one).collect()
     }
 
-    /// Strength that is told, else the least and the most that the standard of its material has for its size. Polymer
-    /// concrete and fibre cement have none that is known: they stay missing.
+    /// Strength that is told, else the least and the most that the standard of its material has for its size, of polymer
+    /// concrete what its wall bears at most. Fibre cement has none that is known: it stays missing.
     fn crushing(
         &mut self,
         index: usize,
@@ -207,6 +207,16 @@ impl Resolver<'_> {
                 let better = ring.in_range() && bears.value > trench.high.ultimate.value;
                 let high = if better { Strength { ultimate: bears, cracked: None } } else { trench.high };
                 Ok(Some(Ends { high, ..trench }))
+            }
+            // Its wall bears what it bends, and nothing less is warranted.
+            Family::PolymerConcrete => {
+                let outside_diameter = pipe.outside_diameter.value;
+                let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter);
+                let wall = (outside_diameter - inside.unwrap_or(candidate.size.value)) / 2.0;
+                let bending = self.handbook.pressure("polymer_concrete.bending")?;
+                let ring = RingBreaks { strength: bending.value, outside_diameter, wall };
+                let of = |ultimate| Strength { ultimate: Cited::new(ultimate, bending.origin), cracked: None };
+                Ok(ring.in_range().then(|| Ends { low: of(LineLoad::default()), high: of(ring.value()) }))
             }
             // The least class is made in wide pipe alone.
             Family::Concrete if candidate.size.value.si() < CLASS_I => Ok(Some(classes("c76_ii", "c76_v")?)),

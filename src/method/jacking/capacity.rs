@@ -29,7 +29,8 @@ pub(super) struct EndLimits {
     pub(super) closed: Cited<Force>,
     /// At the high angle by the other published scheme, where the file leaves open by which it is judged.
     pub(super) published: Option<Cited<Force>>,
-    /// At the high angle and with the joint closed, by the best certificate or the usual grade where the file names none.
+    /// At the high angle and with the joint closed, by the best certificate, the usual grade or the most end area where the
+    /// file names none.
     pub(super) certified: Option<[Cited<Force>; 2]>,
     /// At the high angle, with a packer that nobody has tested at its stiff end; none where the packer decides nothing.
     pub(super) stiff: Option<Force>,
@@ -103,6 +104,8 @@ pub(super) fn end_limits(
             [high, own_limit(calc, jacked, &best, None)].map(|own| lesser(own).0)
         });
         let published = published(jacked, turned.high.value).map(|own| lesser(Some((own, None))).0);
+        let at_most = |more| [lesser(high).0, closed].map(|limit| limit.map(|force| force * more));
+        let certified = certified.or(untold(jacked).map(at_most));
         let by_maker = governs(high).is_some();
         let over_ours = by_maker && is_more(high);
         let (high, factor) = lesser(high);
@@ -168,6 +171,20 @@ fn edge_left(calc: &mut Calc, jacked: &JackedPipe, angle: Angle, left: Ratio) ->
     let bearing = Some(Bearing { angle, stiffness: Stiffness::Stiff });
     let stress_ratio = joint::stress_ratio(calc, jacked, end_bearing_area, bearing, strength / left);
     Some(calc.law(EdgeEndForce { stress_ratio, end_bearing_area, strength, factor: left }))
+}
+
+/// What the most end area and the most strength of concrete that are usual bear over the least, where the file names neither.
+fn untold(jacked: &JackedPipe) -> Option<Ratio> {
+    let area = match jacked.end_area {
+        EndArea::Usual { area, most } => Some(most / area.value),
+        _ => None,
+    };
+    let strength = match &jacked.capacity {
+        Capacity::Concrete(end) => end.most_strength.map(|most| most / end.strength.value),
+        _ => None,
+    };
+    let one = Ratio::from(1.0);
+    (area.is_some() || strength.is_some()).then(|| area.unwrap_or(one) * strength.unwrap_or(one))
 }
 
 /// An end by the best certificate or the usual grade, where the file names none.
@@ -320,7 +337,7 @@ pub(super) fn edge_stress(jacked: &JackedPipe) -> Option<Pressure> {
 /// The area that bears; `None` where the joint alone sets the force.
 pub(super) fn end_area(calc: &mut Calc, jacked: &JackedPipe) -> Option<Area> {
     let area = match jacked.end_area {
-        EndArea::Given(area) => area.value,
+        EndArea::Given(area) | EndArea::Usual { area, .. } => area.value,
         EndArea::Rated { ratings, strength, .. } => {
             let [a, b, c] = ratings.map(|(rating, factor)| calc.law(EndAreaFromRating { rating, factor, strength }));
             a.min(b).min(c)

@@ -31,6 +31,14 @@ const TEST_AND_SET: &str = "no test gives the stiffness of the packer: get a tes
     limit, and plan how a drive that stalls is freed";
 const ASK_THE_MAKER: &str = "at this joint angle no force can be passed on: ask the pipe maker what it bears";
 const NOT_PASSED: &str = "at this joint angle no force can be passed on without a packer: give one";
+const END: &str = "what is not given of the pipe end is taken as the least that is usual: hold every joint to the joint angle, and \
+    have the maker confirm the limit";
+const END_AND_SET: &str = "what is not given of the pipe end is taken as the least that is usual: hold every joint to the joint angle, \
+    have the maker confirm the limit, set the jacks to no more than it, and plan how a drive that stalls is freed";
+const ORDER: &str = "the maker's force is not given: order a pipe that its maker warrants for this much at the joint angle; compared with \
+    the most that its end usually bears";
+const ORDER_AND_SET: &str = "the maker's force is not given, and the limit is the most that the end usually bears: order a pipe that its \
+    maker warrants for it at the joint angle, set the jacks to no more, and plan how a drive that stalls is freed";
 const SPIGOT: &str =
     "the end area is taken as spigot less bore: chamfer and packer leave less; get the area from the pipe maker";
 const LOOSER: &str = "the default scheme is tighter than the one asked for: agree with the owner which counts";
@@ -67,6 +75,16 @@ pub(in crate::method) fn capacity(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         safe
     };
     let open = check.verdict() == Verdict::NotDecided;
+    if open && is_by_order(jacked.pipe) && !hangs_on_packer(jacked) {
+        let order = ordered(thrust.safe, best);
+        if passes(&order) {
+            return Ok(order);
+        }
+        let held = held_to_limits(at, jacked, thrust.safe, best);
+        if passes(&held) {
+            return Ok(held.with_care(Care::Condition, ORDER_AND_SET));
+        }
+    }
     let check = if open { check.settled_by(settling(at, jacked, thrust.safe, (&safe, best))) } else { check };
     let check = check.with_factor(factor);
     let check = told(check, jacked, limits.in_spite_of_doubt(), untold, tighter);
@@ -108,6 +126,13 @@ fn held_to_limits(
     watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Some(most))
 }
 
+/// What the maker is asked to warrant, against the most that end area and strength usually give.
+fn ordered(thrust: Doubted<Band<Force>>, best: Doubted<EndLimits>) -> Draft {
+    let high = thrust.map(|thrust| Band::same(thrust.high));
+    let most = best.map(|best| best.high.map(Band::same));
+    at_most(Role::Thrust, high, most).by(Rule::Required).with_note(ORDER)
+}
+
 /// At best the packer and the line leave the joint closed, and a published scheme or the best certificate counts.
 fn at_best(limits: EndLimits, may_close: bool) -> EndLimits {
     let [high, closed] = limits.certified.unwrap_or([limits.high, limits.closed]);
@@ -138,8 +163,11 @@ fn settling(
         let limits = best.map(|limits| EndLimits { likely: high, high, ..limits });
         held_to_limits(at, jacked, thrust, limits).verdict() != Verdict::Over
     });
-    let of_joint: Ways = if published.is_some() {
-        &[&["candidates[].scheme"]]
+    let of_end = of_end(jacked.pipe);
+    let of_joint: Ways = if !settles_nothing(of_end) {
+        of_end
+    } else if published.is_some() {
+        &[&["candidates[].rated_force"], &["candidates[].scheme"]]
     } else if certified.is_some() && matches!(jacked.pipe.capacity, Capacity::Steel(_)) {
         &[&["candidates[].steel_grade"]]
     } else if by_certificate {
@@ -160,6 +188,24 @@ fn settling(
         safe.settled_by
     } else {
         of_joint
+    }
+}
+
+/// Whether what the end bears is the maker's to warrant: something of it, or the scheme of concrete, is not told.
+fn is_by_order(jacked: &JackedPipe) -> bool {
+    let no_scheme = matches!(jacked.capacity, Capacity::Concrete(ConcreteEnd { scheme_told: false, .. }));
+    jacked.rated_force.is_none() && (no_scheme || !settles_nothing(of_end(jacked)))
+}
+
+/// What the file leaves untold of the end of concrete and its like.
+fn of_end(jacked: &JackedPipe) -> Ways {
+    let no_area = matches!(jacked.end_area, EndArea::Usual { .. });
+    let no_strength = matches!(jacked.capacity, Capacity::Concrete(ConcreteEnd { most_strength: Some(_), .. }));
+    match (no_area, no_strength) {
+        (true, true) => &[&["candidates[].strength"], &["candidates[].rated_force"]],
+        (true, false) => &[&["candidates[].rated_force"], &["candidates[].end_bearing_area"]],
+        (false, true) => &[&["candidates[].strength"]],
+        (false, false) => NOTHING,
     }
 }
 
@@ -186,6 +232,9 @@ fn told(check: Draft, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, tigh
     let no_scheme = matches!(jacked.pipe.capacity, Capacity::Concrete(ConcreteEnd { scheme_told: false, .. }));
     if limits.by_maker && jacked.pipe.rated_force.is_some_and(|rated| !rated.is_given()) {
         return if passes { check.with_care(Care::Condition, RING) } else { check.with_note(RING) };
+    }
+    if passes && !settles_nothing(of_end(jacked.pipe)) {
+        return check.with_care(Care::Condition, if set { END_AND_SET } else { END });
     }
     if untold && passes {
         let note = if set { HOLD_AND_SET } else { HOLD };
@@ -274,5 +323,11 @@ const CLOSE: &str =
 /// How far jacking stations are apart: each costs its stroke a second push.
 pub(in crate::method) fn spacing(at: &Walked<'_>) -> Outcome {
     let apart = at.jacked()?.stations.as_ref().and_then(Layout::apart).ok_or(Absent::NotApplicable(FEW))?;
-    Ok(at_least(Role::Distance, apart, at.drive.stations.spacing).to_twice().with_note(CLOSE))
+    let check = at_least(Role::Distance, apart, at.drive.stations.spacing).to_twice().with_note(CLOSE);
+    // What a pipe bears that is not told may be more.
+    if !is_by_order(at.jacked()?.pipe) {
+        return Ok(check);
+    }
+    let best = at_least(Role::Distance, at.drive.stations.spacing.value, at.drive.stations.spacing);
+    Ok(check.at_best(best).settled_by(&[&["candidates[].rated_force"]]))
 }

@@ -17,6 +17,8 @@ use crate::source::{Cited, Equation, Origin};
 
 const NOTE: &str = "earth, water and traffic together, in the worst stretch; no cohesion unless the file gives it";
 const ORDER: &str = "the crushing strength is not given: order a pipe of at least this much; compared with the best class that is usual";
+const ORDER_AND_GROUT: &str = "the crushing strength is not given: order a pipe of at least this much, and grout the annulus \
+    (`candidates[].annulus: grouted`), without which no usual class bears the load";
 const BARE: &str = "least wall of a bare casing; a coated one may be thinner";
 const ELSEWHERE: &str =
     "least wall of American railways, a habit elsewhere: ring, deflection and collapse under the load model decide";
@@ -39,32 +41,35 @@ pub(in super::super) fn crushing(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         return Err(at.jacked().err().unwrap_or(Absent::Missing));
     };
     calc.part("pipe in service");
-    let safe = loaded(calc, at, [&ends.high; 2], Stretch::heavy);
+    let safe = loaded(calc, at, [&ends.high; 3], Stretch::heavy);
     let Some(safe) = safe else {
         return Ok(rated(Verdict::NotDecided, ends.high.strength.origin).with_note(UNKNOWN));
     };
     // What is not told at its best is no part of the working.
     let calc = &mut Calc::silent();
-    let best = loaded(calc, at, [&ends.low; 2], Stretch::light);
+    let best = loaded(calc, at, [&ends.low; 3], Stretch::light);
     let check = best.map_or(safe, |best| safe.at_best(best)).with_note(NOTE);
     if check.verdict() != Verdict::NotDecided || at.pipe.is_told("candidates[].crushing") {
         return Ok(check);
     }
     // Which class is ordered is for the owner, up to the best that is usual.
-    let asked = loaded(calc, at, [&ends.high, &ends.low], Stretch::heavy).map(|asked| asked.by(Rule::Required));
-    let asked = asked.filter(|asked| asked.verdict() == Verdict::WithCare);
-    Ok(asked.map_or(check, |asked| asked.with_note(ORDER)))
+    let mut asked = |bedding, note| {
+        let asked = loaded(calc, at, [&ends.high, &ends.low, bedding], Stretch::heavy);
+        let asked = asked.map(|asked| asked.by(Rule::Required).with_note(note));
+        asked.filter(|asked| asked.verdict() == Verdict::WithCare)
+    };
+    Ok(asked(&ends.high, ORDER).or_else(|| asked(&ends.low, ORDER_AND_GROUT)).unwrap_or(check))
 }
 
-/// The check with the soil of one end, and with the load of one pipe on the strength of another; `None` where traffic cannot
-/// be told.
+/// The check with the soil of one end, and with the load of one pipe on the strength of another in the bedding of a third;
+/// `None` where traffic cannot be told.
 fn loaded(
     calc: &mut Calc,
     at: &Walked<'_>,
-    [load, bears]: [&PipeInService; 2],
+    [load, bears, bedding]: [&PipeInService; 3],
     soil: fn(&Stretch) -> Column<'_>,
 ) -> Option<Draft> {
-    let found = calc.doubted(|calc| worst(calc, at, [load, bears], soil)).transpose()?;
+    let found = calc.doubted(|calc| worst(calc, at, [load, bears, bedding], soil)).transpose()?;
     let needed = found.map(|(needed, _)| Band::same(needed));
     let strength = found.map(|(_, strength)| Cited::new(strength, bears.strength.origin));
     Some(at_most(Role::LineWeight, needed, strength))
@@ -99,7 +104,7 @@ pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
 fn worst(
     calc: &mut Calc,
     at: &Walked<'_>,
-    [service, bears]: [&PipeInService; 2],
+    [service, bears, bedding]: [&PipeInService; 3],
     soil: fn(&Stretch) -> Column<'_>,
 ) -> Option<(LineLoad, LineLoad)> {
     let mut worst: Option<(LineLoad, LineLoad)> = None;
@@ -110,9 +115,9 @@ fn worst(
         for (strength, safety) in [ultimate, bears.cracked].into_iter().flatten() {
             let needed = calc.law(CrushingStrengthNeeded {
                 earth_load,
-                earth_bedding_factor: service.earth_bedding,
+                earth_bedding_factor: bedding.earth_bedding,
                 live_load,
-                live_bedding_factor: service.live_bedding,
+                live_bedding_factor: bedding.live_bedding,
                 safety,
             });
             if worst.is_none_or(|(most, than)| needed / strength > most / than) {
