@@ -41,8 +41,11 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         &[&["ground[].spt_n", "ground[].largest_stone"]]
     };
     let check = check.settled_by(settling);
-    let check = match open_bore(at) {
-        Some((care, note)) if worst.value == Rating::Suitable => check.with_care(care, note),
+    let stated = at.drive.stretches.iter().any(|stretch| stretch.told_to_stand);
+    let check = match open_bore(at, stated) {
+        Some((care, note)) if worst.value == Rating::Suitable || stated && worst.value == Rating::Marginal => {
+            check.with_care(care, note)
+        }
         _ => check,
     };
     let drained = || at.is_jacked() && !rock && at.drive.site.face.open && at.drive.stretches.iter().any(wet);
@@ -175,7 +178,7 @@ const CLAIMED: &str = "the file states that the bore stands without fluid: groun
 
 /// What has to be so where the bore is taken to stand open round a drilled stem or a pipe behind it: the least sure
 /// stretch counts.
-fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
+fn open_bore(plan: &Plan<'_>, told: bool) -> Option<(Care, &'static str)> {
     let drive = plan.drive;
     let round = if plan.method == Method::PipeJacking { plan.pipe.open_round() } else { &[] };
     let round_pipe = round.iter().filter_map(|round| round.safe).map(|open| open.0);
@@ -187,6 +190,8 @@ fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
         Some((Care::Condition, HELD))
     } else if any(BoreState::Partly) {
         Some((Care::Data, PARTLY))
+    } else if any(BoreState::Stands) && told {
+        Some((Care::Data, TOLD))
     } else {
         (any(BoreState::Stands) && clay).then_some((Care::Data, STANDS))
     }
@@ -204,6 +209,8 @@ pub(crate) fn ground_doubt(plan: &Plan<'_>) -> Option<&'static Equation> {
 
 const STANDS: &str = "the bore is assumed to stand open for a week: the log must show intact clay, without fissures \
     or water-bearing seams";
+const TOLD: &str = "the file states that the bore stands open: a log, or bores beside it, must show intact clay or sound rock that no \
+    water enters";
 const PARTLY: &str = "the bore is assumed to stand open for two days and to close over part of its length: leave it \
     no longer than the work needs, then fill and grout";
 const HELD: &str =

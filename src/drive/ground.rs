@@ -35,6 +35,8 @@ pub struct Stretch {
     pub(crate) mixed_with: Option<GroundClass>,
     /// The user's own friction.
     pub(crate) friction_given: bool,
+    /// The file says that a drilled bore stands.
+    pub(crate) told_to_stand: bool,
     /// Of stem and casing.
     pub(crate) stem_friction: Sides<Band<Pressure>>,
     /// Of a jacked pipe.

@@ -184,6 +184,14 @@ fn a_bore_that_is_told_to_stand() {
         [Some(BoreState::Partly), Some(BoreState::Stands), None]
     );
     assert!(high(&told) < high(&untold) && high(&untold) < high(&fallen));
+    let note = |drive: &Drive| {
+        let scheme = assess(drive, &drive.candidates()[0], Method::PipeJacking);
+        scheme.checks.get(Subject::Ground).unwrap().note.unwrap_or_default()
+    };
+    // Round the pipe it closes on a part at its best too; of 16 blows it stands round both.
+    assert!(note(&told).starts_with("the bore is assumed to stand open for two days"), "{}", note(&told));
+    let firmer = note(&drive_of(&clay("16", stands)));
+    assert!(firmer.starts_with("the file states that the bore stands"), "{firmer}");
     assert_eq!(state(&drive_of(&clay("5", stands))), None);
     let swells = clay("12", stands).edit(stands, "    bore_stands: true\n    hazards: [swelling]\n");
     assert_eq!(state(&drive_of(&swells)), Some(BoreState::Partly));

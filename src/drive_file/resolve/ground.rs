@@ -199,6 +199,7 @@ impl Resolver<'_> {
             class,
             mixed_with,
             friction_given: stretch.unit_friction.is_some(),
+            told_to_stand: stretch.bore_stands.given() == Some(true),
             way,
             stem_friction: of_stem,
             pipe_friction: pipe,
