@@ -17,7 +17,8 @@ pub(crate) use block::{Blank, Block, Known, block, listed, told};
 pub use fault::{Complaint, Fault, Place};
 #[cfg(feature = "command")]
 pub(crate) use field::UNKNOWN;
-pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
+pub(crate) use field::Handle;
+pub use field::{Field, Form, FromScalar, Scalar, ToScalar, Words};
 pub(crate) use field::{MayBe, key_words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
 pub(crate) use nearest::{did_you_mean, meant, meant_surely};
@@ -35,7 +36,7 @@ pub const MOST_FAULTS: usize = 20;
 ///
 /// # Errors
 /// All faults found, in the order of the text, at most [`MOST_FAULTS`] faulty values.
-pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, Vec<Fault>> {
+pub(crate) fn read<T: DeserializeOwned>(text: &str) -> Result<T, Vec<Fault>> {
     guard::guard(text).map_err(|fault| vec![fault])?;
     let text = without_mark(text);
     let (result, mut collected, count) = under(Pass::Collect(Vec::new()), || serde_yaml::from_str::<T>(text));
@@ -53,7 +54,7 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, Vec<Fault>> {
 }
 
 /// The fault of one field, with its place found by reading `text` again up to it.
-pub fn locate<T: DeserializeOwned>(text: &str, at: Handle, complaint: Complaint) -> Fault {
+pub(crate) fn locate<T: DeserializeOwned>(text: &str, at: Handle, complaint: Complaint) -> Fault {
     let text = without_mark(text);
     let found = at.0.and_then(|ordinal| {
         let (result, ..) = under(Pass::FailAt(ordinal), || serde_yaml::from_str::<T>(text));
@@ -90,7 +91,7 @@ fn without_mark(text: &str) -> &str {
 ///
 /// # Errors
 /// If the value has a shape that YAML cannot hold.
-pub fn write<T: Serialize>(value: &T) -> Result<String, Fault> {
+pub(crate) fn write<T: Serialize>(value: &T) -> Result<String, Fault> {
     serde_yaml::to_string(value).map_err(|error| structural(&error, ""))
 }
 

@@ -273,7 +273,7 @@ impl<T> From<T> for Field<T> {
 
 impl<T> Field<T> {
     /// The handle by which [`locate`](super::locate) finds this field in the text.
-    pub const fn handle(&self) -> Handle {
+    pub(crate) const fn handle(&self) -> Handle {
         Handle(self.ordinal)
     }
 
@@ -302,7 +302,7 @@ impl<T: Copy> MayBe<T> for Option<Field<T>> {
 
 /// Finds a field again in the text it was read from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Handle(pub(super) Option<u32>);
+pub(crate) struct Handle(pub(super) Option<u32>);
 
 /// What the pass under way does with scalars.
 pub(super) enum Pass {
