@@ -192,7 +192,9 @@ pub(crate) fn care(ranked: &Ranked) -> String {
     let mut text = String::new();
     for (kind, label) in KINDS {
         let of_kind = |check: &&Check| check.care == Some(kind) && governs != Some(check.subject);
-        let by_number = |check: &&Check| check.is_required() || EVERYWHERE.contains(&check.subject);
+        // What has to be done about what moves over the bore is named.
+        let moves = |check: &Check| matches!(check.subject, Subject::SurfaceSettlement | Subject::ServiceSettlement);
+        let by_number = |check: &&Check| check.is_required() && !moves(check) || EVERYWHERE.contains(&check.subject);
         let (plant, named): (Vec<&Check>, Vec<&Check>) =
             with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(by_number);
         // A force that is held tells no share, nor what is not given.

@@ -87,7 +87,22 @@ pub(super) fn settles_nothing(ways: Ways) -> bool {
 
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
 /// freed. Jacks of which it tells no more are set to what may be borne; those that it holds to more do not spare the pipe.
-pub(super) fn watched((drive, pipe): (&Drive, &Pipe), check: Draft, share: Ratio, most: Option<Force>) -> Draft {
+pub(super) fn watched(of: (&Drive, &Pipe), check: Draft, share: Ratio, most: Option<Force>) -> Draft {
+    watched_where(of, check, share, most, false)
+}
+
+/// The same of what stands in the launch pit, and is made stronger there.
+pub(super) fn watched_in_pit(of: (&Drive, &Pipe), check: Draft, share: Ratio, most: Option<Force>) -> Draft {
+    watched_where(of, check, share, most, true)
+}
+
+fn watched_where(
+    (drive, pipe): (&Drive, &Pipe),
+    check: Draft,
+    share: Ratio,
+    most: Option<Force>,
+    in_pit: bool,
+) -> Draft {
     let check = check.by(Rule::Watched(share));
     if check.verdict() <= Verdict::WithCare {
         return check;
@@ -108,7 +123,7 @@ pub(super) fn watched((drive, pipe): (&Drive, &Pipe), check: Draft, share: Ratio
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let by_rig = most.is_none();
     let notes = [STALLS, freed, if by_rig { STRONGER } else { PLAN }];
-    let stalls = Stalls { notes, ways: [ways, beyond, over], by_rig };
+    let stalls = Stalls { notes, ways: [ways, beyond, over], by_rig, in_pit };
     stalls.judged(drive, check, spared.then_some(is_freed))
 }
 
@@ -160,7 +175,7 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Draft {
         |stretch: &Stretch| stretch.earth.strength.is_some_and(|strength| matches!(strength.by, StrengthBy::Class));
     let by_clay = !settles_nothing(clay) && drive.stretches.iter().any(uncounted);
     let held: Ways = if by_clay { CLAY } else { &[&["if_stalled"]] };
-    let stalls = Stalls { notes, ways: [held, clay, clay], by_rig: true };
+    let stalls = Stalls { notes, ways: [held, clay, clay], by_rig: true, in_pit: false };
     stalls.judged(drive, check, Some(drive.is_dug_free()))
 }
 
@@ -172,6 +187,8 @@ struct Stalls {
     ways: [Ways; 3],
     /// Whether the rig alone stalls: a stronger one is to be had.
     by_rig: bool,
+    /// Whether what gives way stands in the launch pit, whatever lies over the line.
+    in_pit: bool,
 }
 
 impl Stalls {
@@ -194,7 +211,7 @@ impl Stalls {
             .zip(check.high())
             .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
         let spares = || check.likely().is_some_and(|(demand, limit)| demand.si * SPARE_OVER_A_PIT <= limit.si);
-        let is_reached = can_be_dug(drive) || self.by_rig && is_open(drive);
+        let is_reached = self.in_pit || can_be_dug(drive) || self.by_rig && is_open(drive);
         let may_plan = is_freed.is_some() && (is_far || is_reached && spares());
         match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
             (false, ..) => check.with_note(BEYOND).settled_by(beyond),

@@ -250,7 +250,8 @@ impl Resolver<'_> {
         }
         let table = self.handbook.steel_grade()?;
         let yields = || table.iter().filter(|row| row.value.value.kind.value.0 == "yield");
-        if let Some(row) = yields().find(|row| row.value.key == grade.value.0) {
+        let meant = grade_of(&grade.value.0);
+        if let Some(row) = yields().find(|row| row.value.key == grade.value.0 || grade_of(&row.value.key) == meant) {
             let thick = of.pipe.wall.given().is_some_and(|wall| wall.si() > THICK);
             let stress = |row: &SteelGradeRow| row.thick.given().filter(|_| thick).unwrap_or(row.stress.value);
             return Ok(Some(row.map(|row| stress(&row.value))));
@@ -262,6 +263,19 @@ impl Resolver<'_> {
         self.fault(of, CandidateFile::steel_grade, complaint);
         Ok(None)
     }
+}
+
+/// A grade without the words of its standard round it, and without the letters of its toughness.
+fn grade_of(words: &str) -> String {
+    let lower = words.to_ascii_lowercase();
+    let parts = lower.split(|letter: char| !letter.is_ascii_alphanumeric());
+    let told =
+        parts.filter(|part| !matches!(*part, "" | "astm" | "api" | "5l" | "en" | "10025" | "grade" | "gr" | "steel"));
+    let short = |part: &str| match part.strip_prefix('s').and_then(|number| number.get(..3)) {
+        Some(number) if number.bytes().all(|digit| digit.is_ascii_digit()) => format!("s{number}"),
+        _ => part.to_owned(),
+    };
+    told.map(short).collect::<Vec<_>>().join("_")
 }
 
 /// Walls in m from which European grades yield earlier.
