@@ -15,9 +15,9 @@ mod words;
 
 pub(crate) use block::{Blank, Block, Known, block, listed, told};
 pub use fault::{Complaint, Fault, Place};
+pub(crate) use field::Handle;
 #[cfg(feature = "command")]
 pub(crate) use field::UNKNOWN;
-pub(crate) use field::Handle;
 pub use field::{Field, Form, FromScalar, Scalar, ToScalar, Words};
 pub(crate) use field::{MayBe, key_words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};

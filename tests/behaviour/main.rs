@@ -23,6 +23,7 @@ mod both_ways;
 mod bounds;
 mod break_out;
 mod broken_text;
+mod by_order;
 mod candidates;
 mod carrier;
 mod casing;
