@@ -21,7 +21,7 @@ const HEAVE_BY_BLOWS: &str =
     "strength by the blow count: give undrained_strength; shoring below the floor counts where its toe depth is given";
 const HEAVE_OTHER: &str = "the strength given is more than the other clay can have, which is taken by its blow \
     count: list that clay as the class; shoring below the floor counts where its toe depth is given";
-const SHORED: &str = "the sides of the pits are not given: the floor holds in a pit no wider than it is deep, no longer than twice that, and \
+const SHORED: &str = "not all is given of the pits: the floor holds in a pit as told, or else no wider than it is deep, no longer than twice that, and \
     shored to half its width below the floor: build them so, or have the base designed";
 const DRAINED: &str = "wells keep the water 0.5 m (20 in) under the floor as long as the pit is open";
 const SEALED: &str = "the sealed base is taken from the file: its weight and anchors must hold the water";
@@ -85,7 +85,7 @@ pub(crate) fn base_heave(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
                 .settled_by(settled);
             let rule = Subject::PitHeave.decides().rule(&at.drive.leeway);
             let open = check.by(rule).verdict() == Verdict::NotDecided;
-            let untold = pit.space.is_none() && pit.toe.is_none() && open;
+            let untold = (pit.space.is_none() || pit.toe.is_none()) && open;
             let shored = untold.then(|| safety(Some(Shored::of(pit, at.drive.site.pit_rules.below)), weak, false));
             let passes = |shored: &Draft| matches!(shored.by(rule).verdict(), Verdict::Within | Verdict::WithCare);
             let shored = shored.filter(passes);
@@ -104,10 +104,20 @@ struct Shored {
 }
 
 impl Shored {
-    /// What can be asked for where nobody tells them.
+    /// What can be asked for of what nobody tells.
     fn of(pit: &Pit, below: Ratio) -> Self {
-        let width = pit.base.high;
-        Self { width, length: 2.0 * width, toe: Some(below * width) }
+        let told = Self::told(pit, pit.base.high);
+        let (width, length) = told.map_or((pit.base.high, 2.0 * pit.base.high), |told| (told.width, told.length));
+        let toe = pit.toe.map_or(below * width, |toe| (toe.value - pit.base.high).max(Length::default()));
+        Self { width, length, toe: Some(toe) }
+    }
+
+    /// As the file tells it, under a floor of this depth.
+    fn told(pit: &Pit, depth: Length) -> Option<Self> {
+        let space = pit.space?;
+        let (one, other) = (space.width.value, space.length.value);
+        let toe = pit.toe.map(|toe| (toe.value - depth).max(Length::default()));
+        Some(Self { width: one.min(other), length: one.max(other), toe })
     }
 }
 
@@ -131,12 +141,7 @@ fn heave(
     let surcharge = if told > Pressure::default() { told } else { beside };
     let unit_weight = weight(calc, column, depth) / depth;
     let adhesion = of(rules.adhesion);
-    let told = pit.space.map(|space| {
-        let (one, other) = (space.width.value, space.length.value);
-        let toe = pit.toe.map(|toe| (toe.value - depth).max(Length::default()));
-        Shored { width: one.min(other), length: one.max(other), toe }
-    });
-    let Some(Shored { width, length, toe }) = told.or(asked) else {
+    let Some(Shored { width, length, toe }) = asked.or(Shored::told(pit, depth)) else {
         // As deep as its shoring may be and as wide as it is: the gain is that of a square pit.
         let law = WallsBelow { adhesion, toe: rules.below * depth, width: depth, length: depth };
         let walls = if best { calc.law(law) } else { Ratio::default() };

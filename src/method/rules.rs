@@ -7,8 +7,10 @@ use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
-const STALLS: &str = "at the high force the drive stalls, and no pit can be dug to it or the likely force leaves little below the \
-    limit: say how it is freed (`if_stalled`); set the jacks to the limit";
+const STALLS: &str = "at the high force the drive stalls, and no pit can be dug to it: say how it is freed (`if_stalled`); set the \
+    jacks to the limit";
+const STALLS_NEAR: &str = "the likely force leaves little below the limit, and at the high one the drive stalls: say how it is freed \
+    (`if_stalled`); set the jacks to the limit";
 const SET: &str = "set the jacks to no more than the limit; if the drive stalls it is freed as the file says";
 const FREED: &str = "the jacks are held to the limit; if the drive stalls it is freed as the file says";
 const PLAN: &str = "set the jacks to no more than the limit, and plan how a drive that stalls is freed: a second \
@@ -24,7 +26,7 @@ pub(super) const CHOOSE: &str =
 /// dug: our judgement.
 const SPARE: f64 = 2.0;
 /// The same where a pit can be dug, or a stronger rig is to be had: a likely force nearer to its limit is a toss of a coin.
-const SPARE_OVER_A_PIT: f64 = 1.1;
+const SPARE_OVER_A_PIT: f64 = 1.2;
 /// Deepest rescue pit in m that may be left to the contractor: our judgement.
 const DEEPEST_RESCUE: f64 = 8.0;
 const BEYOND: &str = "at the high force the drive stalls too far short of its end to be held and freed: shorten \
@@ -122,7 +124,8 @@ fn watched_where(
     let [beyond, over] = [beyond, over].map(|ways| or_drilled(drive, ways));
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let by_rig = most.is_none();
-    let notes = [STALLS, freed, if by_rig { STRONGER } else { PLAN }];
+    let stalls = if can_be_dug(drive) { STALLS_NEAR } else { STALLS };
+    let notes = [stalls, freed, if by_rig { STRONGER } else { PLAN }];
     let stalls = Stalls { notes, ways: [ways, beyond, over], by_rig, in_pit };
     stalls.judged(drive, check, spared.then_some(is_freed))
 }

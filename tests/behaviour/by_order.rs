@@ -56,18 +56,32 @@ fn the_end_of_concrete_that_nobody_tells() {
     assert_eq!(rated.high().unwrap().1.si, 6e6);
 }
 
-/// More than that is ordered, up to what nine tenths of the section and 60 MPa bear with the joint closed; what is more than that
-/// is over.
+/// More than that is ordered, up to nine tenths of the section at the joint as it turns; what is over with the joint closed and
+/// 60 MPa too is over. A pipe that is worse by what is told of it is no better ordered.
 #[test]
 fn a_pipe_is_ordered_for_its_force() {
+    // Under tracks no pit is dug to a drive that stalls.
     let long = |length: &str| {
         let text = sewer(&format!("{CONCRETE}, strength: 4000 psi")).edit("length: 76 m", &format!("length: {length}"));
+        let text = text.edit("over: road", "over: railway, allowed_settlement: 30 mm");
         check(&text.edit("thrust: 2700 kN", "thrust: 40 MN"), Subject::EndCapacity)
     };
-    let ordered = long("120 m");
+    let ordered = (10..60).map(|metres| long(&format!("{metres} m"))).find(Check::is_required).unwrap();
     assert_eq!((ordered.verdict, ordered.care), (Verdict::WithCare, Some(Care::Condition)), "{ordered:?}");
     assert!(ordered.note.unwrap().contains("order a pipe that its maker warrants"), "{:?}", ordered.note);
     assert_eq!(long("900 m").verdict, Verdict::Over);
+    let square = |ends: &str| {
+        let pipe = format!("{CONCRETE}, strength: 4000 psi, end_squareness: {ends}");
+        check(&sewer(&pipe).edit("thrust: 2700 kN", "thrust: 40 MN"), Subject::EndCapacity).high().unwrap().1.si
+    };
+    let limits = ["1 mm", "3 mm", "6 mm", "9 mm"].map(square);
+    assert!(limits.is_sorted_by(|better, worse| better >= worse), "{limits:?}");
+    // Of a wall of 25 mm a collar and its seal leave a fifth.
+    let thin = "material: polymer_concrete, size: 400 mm, outside_diameter: 450 mm, wall: 25 mm, strength: 90 MPa";
+    let told = format!("{thin}, end_bearing_area: {} m2", 0.2 * std::f64::consts::PI * 0.425 * 0.025);
+    let limit =
+        |pipe: &str| check(&sewer(pipe).edit("length: 76 m", "length: 6 m"), Subject::EndCapacity).high().unwrap().1.si;
+    assert_relative_eq!(limit(thin), limit(&told), max_relative = 1e-6);
 }
 
 /// A casing of 48 in by 0.688 in, the row of the American railways, goes 3.6 % out of round alone under one, of 3 %: pressed full of
@@ -81,7 +95,7 @@ fn a_casing_that_is_pressed_full() {
     let ring = |text: &str| check(text, Subject::Deflection);
     let pressed = ring(text);
     assert_eq!((pressed.verdict, pressed.care), (Verdict::WithCare, Some(Care::Condition)));
-    assert!(pressed.note.unwrap().contains("full of grout"), "{:?}", pressed.note);
+    assert!(pressed.note.unwrap().contains("grout the annulus full"), "{:?}", pressed.note);
     let open = ring(&text.edit("crossings: []", "crossings: []\nannulus: { filling: open }"));
     assert!(open.high().unwrap().0.si > pressed.high().unwrap().0.si, "{open:?}");
     assert!(open.verdict >= Verdict::NotDecided, "{open:?}");
@@ -89,7 +103,7 @@ fn a_casing_that_is_pressed_full() {
     assert!(ring(&fill).verdict >= Verdict::NotDecided, "{:?}", ring(&fill));
 }
 
-/// A likely force within a tenth of its limit waits for how a drive that stalls is freed, though a pit can be dug.
+/// A likely force above 0.83 of its limit waits for how a drive that stalls is freed, though a pit can be dug.
 #[test]
 fn a_likely_force_near_its_limit_waits() {
     let thrust = |rig: &str, more: &str| {
@@ -99,9 +113,9 @@ fn a_likely_force_near_its_limit_waits() {
     let likely = thrust("9 MN", "").likely().unwrap().0.si;
     // Jacks are planned for eight tenths of their rating.
     let rig = |share: f64| format!("{} N", likely / 0.8 / share);
-    assert_eq!(thrust(&rig(0.88), "").verdict, Verdict::WithCare);
-    assert_eq!(thrust(&rig(0.95), "").verdict, Verdict::NotDecided);
-    assert_eq!(thrust(&rig(0.95), "if_stalled: rescue_pit\n").verdict, Verdict::WithCare);
+    assert_eq!(thrust(&rig(0.80), "").verdict, Verdict::WithCare);
+    assert_eq!(thrust(&rig(0.90), "").verdict, Verdict::NotDecided);
+    assert_eq!(thrust(&rig(0.90), "if_stalled: rescue_pit\n").verdict, Verdict::WithCare);
 }
 
 /// Under tracks a trough more than twice as steep as is usual waits for what the railway allows; that told, it is its limit.

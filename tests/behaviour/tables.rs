@@ -274,6 +274,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // Cone resistance over blow count in sand 0.3 to 0.6 MPa; strength of clay 4 to 13 kPa per blow.
             "concrete.strength_least" => (20.0 * MPA, 35.0 * MPA),
             "concrete.strength_most" => (50.0 * MPA, 80.0 * MPA),
+            "grp.strength_least" => (40.0 * MPA, 80.0 * MPA),
+            "polymer_concrete.strength_least" => (60.0 * MPA, 100.0 * MPA),
             "polymer_concrete.bending" => (8.0 * MPA, 20.0 * MPA),
             "tip.cone_per_blow" => (0.2 * MPA, 0.8 * MPA),
             "tip.cone_per_blow_low" => (0.2 * MPA, 0.45 * MPA),
@@ -326,6 +328,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             _ => return None,
         },
         ("practice_length", key) => match key {
+            "end.recess" => (0.01, 0.03),
+            "end.recess_grp" => (0.005, 0.02),
             "bore.set_in" => (2.0 * MM, 12.0 * MM),
             "main.iron_service" => (1.0 * MM, 3.0 * MM),
             // A shift: some metres pushed, tens of metres of pilot.

@@ -14,6 +14,8 @@ use crate::yaml::MayBe;
 
 /// Share by which a given diameter may differ from that of the row and still be the same pipe: maker's tolerance.
 pub(super) const SAME_PIPE: f64 = 0.01;
+/// What is left of a wall that is all recess: next to nothing, so that it bears next to nothing.
+const LEAST_LEFT: Ratio = Ratio { dimension: core::marker::PhantomData, units: core::marker::PhantomData, value: 0.01 };
 /// Rounding of an area that is reckoned.
 const ROUNDING: f64 = 1.0 + 1e-6;
 
@@ -72,7 +74,12 @@ impl Resolver<'_> {
 
     /// End bearing area: the user's, the ring of a packer with both diameters, else the table's, else the least share of
     /// the section that is usual. The barrel is never taken for it.
-    pub(super) fn end_area(&mut self, of: &Listed<'_>, barrel: &Barrel, usual: bool) -> Resolved<Option<EndArea>> {
+    pub(super) fn end_area(
+        &mut self,
+        of: &Listed<'_>,
+        barrel: &Barrel,
+        recess: Option<&'static str>,
+    ) -> Resolved<Option<EndArea>> {
         let ring = of.pipe.packer.as_ref().and_then(|packer| {
             let diameters = packer.outside_diameter.as_ref().zip(packer.inside_diameter.as_ref());
             diameters
@@ -103,19 +110,31 @@ impl Resolver<'_> {
             (None, Some((outside_diameter, inside_diameter))) => {
                 Some(EndArea::Ring { outside_diameter, inside_diameter, kind: RingKind::Packer })
             }
-            (None, None) if usual => {
-                let section = area_of((barrel.outside_diameter.value, barrel.inside_diameter.unwrap_or_default()));
-                let area = self.handbook.ratio("end.net_share")?.map(|share| share * section);
-                self.assume_one(path, area, Role::Area);
-                Some(EndArea::Usual { area, most: self.handbook.ratio("end.net_share_most")?.value * section })
-            }
             (None, None) => {
+                if let Some(recess) = recess {
+                    return Ok(Some(self.usual_end_area(path, barrel, recess)?));
+                }
                 let advice = "add `end_bearing_area: ...` from the pipe maker, both diameters of the packer, or the \
                               maker's `rated_force`; the barrel area is much larger";
                 self.lacks(&of.pipe.size, &path, "the end bearing area is missing", advice);
                 None
             }
         })
+    }
+
+    /// What the joint of any pipe leaves of its section: a share, and of a thin wall what a recess leaves.
+    fn usual_end_area(&mut self, path: String, barrel: &Barrel, recess: &'static str) -> Resolved<EndArea> {
+        let outside_diameter = barrel.outside_diameter.value;
+        let inside_diameter = barrel.inside_diameter.unwrap_or_default();
+        let section = RingArea { outside_diameter, inside_diameter }.value();
+        let recess = self.handbook.length(recess)?;
+        let left = Ratio::from(1.0) - recess.value / ((outside_diameter - inside_diameter) / 2.0);
+        let usual = self.handbook.ratio("end.net_share")?;
+        let share = if left < usual.value { recess.map(|_| left.max(LEAST_LEFT)) } else { usual };
+        let area = share.map(|share| share * section);
+        self.assume_one(path, area, Role::Area);
+        let most = self.handbook.ratio("end.net_share_most")?.value / usual.value;
+        Ok(EndArea::Usual { area, most: most * area.value })
     }
 
     /// The user's weight, else the table's, else by density where the wall is known.

@@ -126,7 +126,7 @@ impl Resolver<'_> {
                     return Ok(None);
                 }
             },
-            End::Area | End::AreaByMaker => self.end_area(of, &barrel, row.end == End::AreaByMaker)?,
+            End::Area | End::AreaByMaker => self.end_area(of, &barrel, recess(row))?,
         };
         let bears = if open { self.by_its_maker(of, &barrel)? } else { (row.bears)(self, of, &barrel)? };
         let (Some(end_area), Some(Bears { weight, ratio, capacity })) = (end_area, bears) else { return Ok(None) };
@@ -214,10 +214,10 @@ impl Resolver<'_> {
         // A table speaks where something is told of the joint, or of what the end bears.
         let joint = of.gives(keys![packer, joint_stress_ratio, scheme, rated_force]);
         let area = of.pipe.end_bearing_area.is_some() || of.pipe.packer.as_ref().is_some_and(ring) || in_table && joint;
-        let usual_strength = row.family == Family::Concrete && of.pipe.rated_force.is_none() && !self.proposing;
+        let usual_strength = recess(row).is_some() && of.pipe.rated_force.is_none() && !self.proposing;
         let strength = row.end == End::Area || usual_strength || of.gives(keys![strength, cube_strength]);
         // Of a section a joint leaves the least that is usual.
-        let section = row.end == End::AreaByMaker && barrel.inside_diameter.is_some();
+        let section = recess(row).is_some() && barrel.inside_diameter.is_some();
         let usual = section && of.pipe.rated_force.is_none() && !self.proposing;
         if (area || usual) && strength {
             return false;
@@ -257,4 +257,10 @@ impl Resolver<'_> {
         let weight = self.jacked_weight(of, barrel)?;
         Ok(Some(Bears { weight, ratio: None, capacity: Capacity::Rated }))
     }
+}
+
+/// The row of what a joint takes of the wall of a pipe whose end its maker knows.
+fn recess(row: &Pushed) -> Option<&'static str> {
+    let recess = if row.family == Family::Grp { "end.recess_grp" } else { "end.recess" };
+    (row.end == End::AreaByMaker).then_some(recess)
 }

@@ -40,10 +40,7 @@ pub(super) const GRP: Pushed = Pushed {
     trade: None,
     end: End::AreaByMaker,
     bears: |resolver, of, barrel| {
-        let advice = "add `strength: 80 MPa`, the axial one and not that of the hoop";
-        let Some(axial_strength) = resolver.own_strength(of, "strength along the pipe", advice) else {
-            return Ok(None);
-        };
+        let axial_strength = resolver.own_strength(of, "grp.strength_least")?;
         let weight = resolver.jacked_weight(of, barrel)?;
         let ratio = resolver.joint_ratio(of)?;
         let factors = resolver.handbook.jacking_factor()?;
@@ -66,8 +63,7 @@ pub(super) const POLYMER_CONCRETE: Pushed = Pushed {
     },
     density: Some("polymer_concrete"),
     bears: |resolver, of, barrel| {
-        let advice = "add `strength: 90 MPa` of the pipe's certificate";
-        let Some(strength) = resolver.own_strength(of, "strength in compression", advice) else { return Ok(None) };
+        let strength = resolver.own_strength(of, "polymer_concrete.strength_least")?;
         let weight = resolver.jacked_weight(of, barrel)?;
         let ratio = resolver.joint_ratio(of)?;
         let habit = resolver.handbook.jacking_factor()?.value("polymer_habit")?;
@@ -98,13 +94,10 @@ pub(super) const FIBRE_CEMENT: Pushed = Pushed {
 };
 
 impl Resolver<'_> {
-    /// The strength of the pipe's own certificate: no default is known that is safe.
-    fn own_strength(&mut self, of: &Listed<'_>, what: &str, advice: &str) -> Option<Cited<Pressure>> {
-        let strength = self.own(of, CandidateFile::strength);
-        if strength.is_none() {
-            self.lacks(&of.pipe.size, &of.at("strength"), format!("the {what} is missing"), advice);
-        }
-        strength
+    /// The strength of the pipe's own certificate, else the least that is usual.
+    fn own_strength(&mut self, of: &Listed<'_>, least: &'static str) -> Resolved<Cited<Pressure>> {
+        let least = self.handbook.pressure(least)?;
+        Ok(self.own_or(of, CandidateFile::strength, least))
     }
 }
 

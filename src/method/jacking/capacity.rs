@@ -34,6 +34,9 @@ pub(super) struct EndLimits {
     pub(super) certified: Option<[Cited<Force>; 2]>,
     /// At the high angle, with a packer that nobody has tested at its stiff end; none where the packer decides nothing.
     pub(super) stiff: Option<Force>,
+    /// The most that may be ordered: at the high angle, of the most end area and the best published scheme that the file leaves
+    /// open.
+    pub(super) most: Cited<Force>,
     /// The force that leaves a share on the strength at the edge, with such a packer at its stiff end.
     pub(super) left: Option<Force>,
     /// The factor between the strength of a brittle end and the limit: that of the law that governs.
@@ -109,6 +112,9 @@ pub(super) fn end_limits(
         let by_maker = governs(high).is_some();
         let over_ours = by_maker && is_more(high);
         let (high, factor) = lesser(high);
+        let by_area = area_untold(jacked).unwrap_or(Ratio::from(1.0));
+        let by_scheme = published.map_or(high.value, |published| published.value.max(high.value));
+        let most = high.map(|_| by_scheme * by_area);
         EndLimits {
             likely,
             high,
@@ -116,6 +122,7 @@ pub(super) fn end_limits(
             published,
             certified,
             stiff,
+            most,
             left,
             factor,
             tighter: false,
@@ -173,12 +180,17 @@ fn edge_left(calc: &mut Calc, jacked: &JackedPipe, angle: Angle, left: Ratio) ->
     Some(calc.law(EdgeEndForce { stress_ratio, end_bearing_area, strength, factor: left }))
 }
 
-/// What the most end area and the most strength of concrete that are usual bear over the least, where the file names neither.
-fn untold(jacked: &JackedPipe) -> Option<Ratio> {
-    let area = match jacked.end_area {
+/// The most end area over the least, where the file names none.
+fn area_untold(jacked: &JackedPipe) -> Option<Ratio> {
+    match jacked.end_area {
         EndArea::Usual { area, most } => Some(most / area.value),
         _ => None,
-    };
+    }
+}
+
+/// What the most end area and the most strength of concrete that are usual bear over the least, where the file names neither.
+fn untold(jacked: &JackedPipe) -> Option<Ratio> {
+    let area = area_untold(jacked);
     let strength = match &jacked.capacity {
         Capacity::Concrete(end) => end.most_strength.map(|most| most / end.strength.value),
         _ => None,

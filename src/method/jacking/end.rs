@@ -76,11 +76,12 @@ pub(in crate::method) fn capacity(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     };
     let open = check.verdict() == Verdict::NotDecided;
     if open && is_by_order(jacked.pipe) && !hangs_on_packer(jacked) {
-        let order = ordered(thrust.safe, best);
+        let most = limits.map(|limits| raised_to(limits, limits.most));
+        let order = ordered(thrust.safe, most);
         if passes(&order) {
             return Ok(order);
         }
-        let held = held_to_limits(at, jacked, thrust.safe, best);
+        let held = held_to_limits(at, jacked, thrust.safe, most);
         if passes(&held) {
             return Ok(held.with_care(Care::Condition, ORDER_AND_SET));
         }
@@ -126,10 +127,10 @@ fn held_to_limits(
     watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Some(most))
 }
 
-/// What the maker is asked to warrant, against the most that end area and strength usually give.
-fn ordered(thrust: Doubted<Band<Force>>, best: Doubted<EndLimits>) -> Draft {
+/// What the maker is asked to warrant, against the most that the end usually bears at its angle.
+fn ordered(thrust: Doubted<Band<Force>>, limits: Doubted<EndLimits>) -> Draft {
     let high = thrust.map(|thrust| Band::same(thrust.high));
-    let most = best.map(|best| best.high.map(Band::same));
+    let most = limits.map(|limits| limits.high.map(Band::same));
     at_most(Role::Thrust, high, most).by(Rule::Required).with_note(ORDER)
 }
 

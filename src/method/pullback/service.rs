@@ -22,7 +22,9 @@ const ELASTIC: &str = "as an elastic ring, out of round as it deflects: water, t
     high: with less side friction, where no arch lasts the full column of soil";
 const BENT: &str = "with the whole wall, traffic and soil arching over the bore; high: with less side friction, where no \
     arch lasts the full column of soil";
-const PRESSED: &str = "alone the ring goes too far: press what is between it and the ground full of grout, and prove it full: the \
+/// Times its limit that a ring may go out of round before it is grouted: our judgement.
+const BENT_TILL_GROUTED: f64 = 1.5;
+const PRESSED: &str = "alone the ring goes too far: grout the annulus full, at no more pressure than the ring bears alone, and prove it full: the \
     ground then holds it, counted at a fifth of what manuals give it";
 /// Ratio of outside diameter to wall below which a metal pipe bears any vacuum: habit.
 const THICK: f64 = 60.0;
@@ -107,7 +109,7 @@ impl InService {
 /// A check on the safe side, and at its best where something is not known.
 fn both(
     calc: &mut Calc,
-    rule: Rule,
+    (rule, till_grouted): (Rule, f64),
     (adverse, best): (&Around<'_>, Option<&Around<'_>>),
     judge: impl Fn(&mut Calc, &Around<'_>) -> Draft,
     judge_best: impl Fn(&mut Calc, &Around<'_>) -> Draft,
@@ -121,8 +123,9 @@ fn both(
     if verdict(&check) != Verdict::NotDecided {
         return check;
     }
-    // A pipe that was pushed is grouted as a matter of course where its ring needs it.
-    let pressed = adverse.pressed_full().map(|at| judge(calc, &at));
+    // A pipe that was pushed is grouted as a matter of course where its ring needs it, and stands till then.
+    let stands = check.utilisation().is_some_and(|alone| alone <= till_grouted);
+    let pressed = adverse.pressed_full().filter(|_| stands).map(|at| judge(calc, &at));
     let passes = |check: &Draft| matches!(verdict(check), Verdict::Within | Verdict::WithCare);
     pressed.filter(passes).map_or(check, |pressed| pressed.with_care(Care::Condition, PRESSED))
 }
@@ -150,7 +153,15 @@ impl Served<'_> {
             deflection: only(!is_held(drive), "hardened grout that is proved holds the ring").and(Err(Absent::Missing)),
             ..InService::absent(grout)
         };
-        let rule = |subject: Subject| subject.decides().rule(&drive.leeway);
+        // A collapse has its factor till then, a deflection half of its limit.
+        let rule = |subject: Subject| {
+            let till_grouted = if subject == Subject::Deflection {
+                BENT_TILL_GROUTED
+            } else {
+                drive.in_service.collapse_factor.value.value
+            };
+            (subject.decides().rule(&drive.leeway), till_grouted)
+        };
         let worst = |so_far: &mut Outcome, check: Draft| {
             *so_far = Ok(so_far.map_or(check, |other| other.worse(check)));
         };
