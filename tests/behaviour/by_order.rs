@@ -66,7 +66,7 @@ fn a_pipe_is_ordered_for_its_force() {
         let text = text.edit("over: road", "over: railway, allowed_settlement: 30 mm");
         check(&text.edit("thrust: 2700 kN", "thrust: 40 MN"), Subject::EndCapacity)
     };
-    let ordered = (10..60).map(|metres| long(&format!("{metres} m"))).find(Check::is_required).unwrap();
+    let ordered = (10..60).map(|metres| long(&format!("{metres} m"))).find(|check| check.is_required()).unwrap();
     assert_eq!((ordered.verdict, ordered.care), (Verdict::WithCare, Some(Care::Condition)), "{ordered:?}");
     assert!(ordered.note.unwrap().contains("order a pipe that its maker warrants"), "{:?}", ordered.note);
     assert_eq!(long("900 m").verdict, Verdict::Over);
