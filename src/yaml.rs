@@ -31,33 +31,44 @@ use words::{doubled, next_key};
 /// Most faults reported in one run, so that a hostile file stays linear.
 pub const MOST_FAULTS: usize = 20;
 
+/// Parses a text; what is read into is not told, so that what follows is built once and not for every type.
+type Parse<'a> = &'a mut dyn FnMut(&str) -> Result<(), serde_yaml::Error>;
+
 /// Reads `text` into `T`, reporting every faulty value and every unknown or missing key, and the first of what ends the
 /// reading (a key that is there twice, a value where a block is due), with its place.
 ///
 /// # Errors
 /// All faults found, in the order of the text, at most [`MOST_FAULTS`] faulty values.
 pub(crate) fn read<T: DeserializeOwned>(text: &str) -> Result<T, Vec<Fault>> {
+    let mut value = None;
+    read_by(text, &mut |text| {
+        value = Some(serde_yaml::from_str::<T>(text)?);
+        Ok(())
+    })?;
+    value.ok_or_else(Vec::new)
+}
+
+fn read_by(text: &str, parse: Parse<'_>) -> Result<(), Vec<Fault>> {
     guard::guard(text).map_err(|fault| vec![fault])?;
     let text = without_mark(text);
-    let (result, mut collected, count) = under(Pass::Collect(Vec::new()), || serde_yaml::from_str::<T>(text));
+    let (result, mut collected, count) = under(Pass::Collect(Vec::new()), || parse(text));
     collected.truncate(MOST_FAULTS);
-    let located = |(ordinal, complaint)| locate::<T>(text, Handle(Some(ordinal)), complaint);
+    let located = |(ordinal, complaint)| locate_by(text, Handle(Some(ordinal)), complaint, parse);
     let mut faults: Vec<Fault> = collected.into_iter().map(located).collect();
-    match result {
-        Ok(value) if faults.is_empty() => Ok(value),
-        Ok(_) => Err(faults),
-        Err(error) => {
-            faults.push(broken::<T>(text, &error, count));
-            Err(faults)
-        }
+    if let Err(error) = result {
+        faults.push(broken(text, &error, count, parse));
     }
+    if faults.is_empty() { Ok(()) } else { Err(faults) }
 }
 
 /// The fault of one field, with its place found by reading `text` again up to it.
 pub(crate) fn locate<T: DeserializeOwned>(text: &str, at: Handle, complaint: Complaint) -> Fault {
-    let text = without_mark(text);
+    locate_by(without_mark(text), at, complaint, &mut |text| serde_yaml::from_str::<T>(text).map(drop))
+}
+
+fn locate_by(text: &str, at: Handle, complaint: Complaint, parse: Parse<'_>) -> Fault {
     let found = at.0.and_then(|ordinal| {
-        let (result, ..) = under(Pass::FailAt(ordinal), || serde_yaml::from_str::<T>(text));
+        let (result, ..) = under(Pass::FailAt(ordinal), || parse(text));
         result.err().filter(|error| error.to_string().contains(SENTINEL))
     });
     match found {
@@ -72,12 +83,13 @@ fn structural(error: &serde_yaml::Error, text: &str) -> Fault {
 }
 
 /// What stopped the parser, after it had read so many scalars.
-fn broken<T: DeserializeOwned>(text: &str, error: &serde_yaml::Error, count: u32) -> Fault {
+fn broken(text: &str, error: &serde_yaml::Error, count: u32, parse: Parse<'_>) -> Fault {
     let fault = structural(error, text);
     let told = error.to_string();
     let Some(name) = doubled(&told) else { return fault };
     // The parser names the block; the second of the keys is what is to be looked at.
-    let last = count.checked_sub(1).and_then(|last| locate::<T>(text, Handle(Some(last)), Complaint::default()).place);
+    let before = count.checked_sub(1);
+    let last = before.and_then(|last| locate_by(text, Handle(Some(last)), Complaint::default(), parse).place);
     let last = last.or_else(|| next_key(text, name, None));
     Fault { place: next_key(text, name, last).or(fault.place), ..fault }
 }
