@@ -43,11 +43,11 @@ pub(crate) fn run(page: Page, handbook: &Arc<Handbook>) -> Found {
 /// Lists the pages of a source: as tests against the embedded tables, and for [`crate::doubled`].
 macro_rules! pages {
     ($($page:ident),+ $(,)?) => {
-        pub(crate) const PAGES: &[$crate::found::Page] = &[$($page),+];
+        pub(crate) const PAGES: &[(&str, $crate::found::Page)] = &[$((stringify!($page), $page)),+];
 
         /// All pages of this source.
         pub(crate) fn check(handbook: &std::sync::Arc<jackpull::Handbook>) -> $crate::found::Found {
-            PAGES.iter().flat_map(|page| $crate::found::run(*page, handbook)).collect()
+            PAGES.iter().flat_map(|(_, page)| $crate::found::run(*page, handbook)).collect()
         }
 
         mod page {

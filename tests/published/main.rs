@@ -17,6 +17,8 @@
 mod book;
 #[path = "../fixtures/edit.rs"]
 mod edit;
+#[path = "../fixtures/tenth.rs"]
+mod noticed;
 #[path = "../fixtures/jobs.rs"]
 mod told;
 
@@ -27,6 +29,7 @@ mod files;
 mod flipped;
 mod laws;
 mod moved;
+mod tenth;
 
 #[path = "../recalled/mod.rs"]
 mod recalled;
