@@ -5,7 +5,6 @@ use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Care, Check, Subject, Verdict};
 use jackpull::choice::Ranked;
-use jackpull::quantity::Measure;
 use jackpull::{Method, Standing, assess, choose};
 
 const SEWER: &str = "service: gravity_sewer
