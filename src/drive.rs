@@ -265,6 +265,15 @@ pub struct Guided {
     pub(crate) at_best: Option<Band<Length>>,
     /// Amplitude of the waves about it: an error that grows with the square of the length is a bend, and no wave.
     pub(crate) wave: Band<Length>,
+    /// What asks for a head that steers: the file tells guidance, and the technique by itself has none.
+    pub(crate) by_head: Option<Origin>,
+}
+
+impl Guided {
+    /// How far it may come up or go down where nothing in the bore steers it.
+    pub(crate) fn drift(&self) -> Length {
+        if self.by.is_steered() { Length::default() } else { self.error.value.high }
+    }
 }
 
 /// The machine in the launch pit.

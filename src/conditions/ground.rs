@@ -107,6 +107,13 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         _ => check,
     };
     let dry = at.drive.pull.as_ref().is_some_and(|pull| pull.works.hole == HoleState::Dry);
+    let runs = |stretch: &Stretch| stretch.has(|class| matches!(class, GroundClass::LooseSand | GroundClass::Gravel));
+    let open = at.is_jacked() && at.drive.site.face.open && at.drive.stretches.iter().any(runs);
+    let check = if open && check.verdict() == Verdict::WithCare {
+        rated(Verdict::Within, worst.origin).with_care(Care::Condition, RUNS_DRY)
+    } else {
+        check
+    };
     Ok(if dry && !at.is_jacked() { dry_hole(at.drive, check) } else { check })
 }
 
@@ -121,6 +128,10 @@ const fn remedy(hazard: GroundHazard) -> &'static str {
         }
         GroundHazard::Artesian => {
             "artesian water: relief wells that bring it down to the floor of the pits, and seals where the bore goes in"
+        }
+        GroundHazard::Contaminated => {
+            "contaminated ground: sample it, handle spoil, fluid and water under permit, and guard people in the pits; pipe and \
+             seals that it does not go through"
         }
         _ => "karst: cores and their compressive strength, probe the line, and grout what is found before the bore",
     }
@@ -187,7 +198,8 @@ fn open_bore(plan: &Plan<'_>, told: bool) -> Option<(Care, &'static str)> {
     let any = |state| states().any(|one| one == state);
     let clay = drive.stretches.iter().any(|stretch| stretch.open(plan.method).is_some() && !stretch.class().is_rock());
     if any(BoreState::Held) {
-        Some((Care::Condition, HELD))
+        let level = drive.pull.as_ref().and_then(|pull| pull.fluid_level);
+        Some((Care::Condition, if level.is_some() { HELD_TO } else { HELD }))
     } else if any(BoreState::Partly) {
         Some((Care::Data, PARTLY))
     } else if any(BoreState::Stands) && told {
@@ -213,8 +225,8 @@ const TOLD: &str = "the file states that the bore stands open: a log, or bores b
     water enters";
 const PARTLY: &str = "the bore is assumed to stand open for two days and to close over part of its length: leave it \
     no longer than the work needs, then fill and grout";
-const HELD: &str =
-    "fluid is assumed to hold the bore: keep both pits full of it, to the level given or else to the ground";
+const HELD: &str = "fluid is assumed to hold the bore: keep both pits full of it to the ground";
+const HELD_TO: &str = "fluid is assumed to hold the bore: keep it in both pits no lower than the level given";
 
 const STOPS: &str = "no pilot is pushed through rock, or through ground of so many blows: drill it";
 const UNDER_WATER: &str =
@@ -228,6 +240,8 @@ const FILL: &str = "fill may contain anything: state that nothing obstructs it (
     another hazard and no obstructions give the class of its soil";
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore whatever the force: case \
     it at the bit, support it with fluid, or drain it";
+const RUNS_DRY: &str = "loose sand and gravel run into an open face: keep a plug of soil in the casing at all times, or boards or a hood \
+    at a shield, and weigh the spoil against the advance";
 const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. \
     Case it at the bit, support it with fluid, or drain it";
 const UNTOLD: &str = "not every way to remove the soil works in this ground: state which is meant";

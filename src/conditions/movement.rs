@@ -27,7 +27,7 @@ const OVERCUT: &str = "no bore is given: cut it no more than this wider round th
 const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
 const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
-const UNTOLD: &str = "what lies over the bore is not given: a road is assumed";
+const UNTOLD: &str = "what lies over the bore is not given: tracks or a runway bear less than the road that is assumed";
 const STEEP: &str =
     "more than twice the slope that owners usually allow, who seldom limit it beside the settlement: ask the owner";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
@@ -182,7 +182,10 @@ fn moved(
     let trough = movement.troughs.get(stretch).copied().flatten()?;
     let outside_diameter = at.pipe.outside_diameter.value;
     let axis_depth = invert - outside_diameter / 2.0;
-    if level >= axis_depth {
+    // What nothing steers may come up on its way.
+    let rise = if at_best { Length::default() } else { at.drive.guided.drift() };
+    let axis = Band { high: axis_depth - rise, ..Band::same(axis_depth) };
+    if level >= axis.high {
         return None;
     }
     let loss = face_loss(at, ground, axis_depth, at_best);
@@ -202,7 +205,7 @@ fn moved(
     let lost = losses.with(closed, |volume_loss, closed_share| {
         calc.law(FaceLoss { volume_loss, bore }) + calc.law(AnnulusLoss { closed_share, bore, outside_diameter })
     });
-    let widths = widths.map(|ratio| calc.law(TroughWidth { ratio, axis_depth, level }));
+    let widths = widths.with(axis, |ratio, axis_depth| calc.law(TroughWidth { ratio, axis_depth, level }));
     let greatest = |calc: &mut Calc, widths| {
         lost.with(widths, |lost_ground, trough_width| calc.law(GreatestSettlement { lost_ground, trough_width }))
     };
@@ -313,13 +316,8 @@ fn of_the_surface(at: &Plan<'_>, check: Draft) -> Draft {
     if surface.is_told {
         return check;
     }
-    let check = check.settled_by(&[&["surface.over"]]);
-    match check.verdict() {
-        Verdict::Within => check.with_care(Care::Data, UNTOLD),
-        // What is asked of the contractor under a road is not enough under tracks.
-        Verdict::WithCare if at.is_jacked() => check.undecided(UNTOLD),
-        _ => check,
-    }
+    // What passes under a road may be barred under tracks, whatever is asked of the contractor.
+    check.undecided(UNTOLD).settled_by(&[&["surface.over"]])
 }
 
 /// Settlement and slope of the crossed services that have a limit, the worst of each.

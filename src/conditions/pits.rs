@@ -24,13 +24,15 @@ const HEAVE_OTHER: &str = "the strength given is more than the other clay can ha
 const SHORED: &str = "not all is given of the pits: the floor holds in a pit as told, or else no wider than it is deep, no longer than twice that, and \
     shored to half its width below the floor: build them so, or have the base designed";
 const DRAINED: &str = "wells keep the water 0.5 m (20 in) under the floor as long as the pit is open";
-const SEALED: &str = "the sealed base is taken from the file: its weight and anchors must hold the water";
+const SEALED: &str = "the sealed base is taken from the file: its weight and anchors must hold the water, \
+    and a seal at each eye that which stands outside";
 const WELLS: &str = "head of water over the floor, of which the file does not say how it is kept out: a sealed base, wells that \
     keep it 0.5 m (20 in) under the floor, or shoring to about one and a half times the head below it";
 const BARE: &str =
     "neither wells nor a sealed base: the floor boils unless the shoring goes deep enough below it: give its toe";
 const DEEP: &str = "more water stands over the floor than one stage of wells keeps out, and the file does not say how it is kept \
-    out: a sealed base, as a plug under water or a caisson has, or deep wells, designed before the pit is dug";
+    out: a sealed base, as a plug under water or a caisson has, with a seal at each \
+    eye, or deep wells, designed before the pit is dug";
 const TOE: &str = "water that flows round the toe of the shoring and up to the floor, more in a narrow pit";
 const TIGHT: &str = "the pit is shorter or narrower than what must go in with people beside it";
 const UPLIFT: &str = "by weight alone, without friction on the walls";

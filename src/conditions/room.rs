@@ -17,6 +17,7 @@ const STREAM: &str =
     "under a stream: with the permit of its owner, and deeper than a flood scours its bed; find out both";
 const BED_RULE: &str = "least cover of a sewer below the bed of a stream: deepen the drive";
 const RUNWAY: &str = "usual least cover, under a runway: its operator decides on less";
+const DRIFTS: &str = "high: with the bore up from its line by what it may be off, since nothing in it steers it";
 const HALF: &str = "less than half of the usual least cover: deepen the drive";
 const SHALLOW: &str =
     "less than half of what a drilled road crossing usually has: with the consent of the road authority";
@@ -35,17 +36,23 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let (outside_diameter, bore) = (at.pipe.outside_diameter.value, at.opened());
     let there = rules.shallowest - outside_diameter / 2.0 - bore / 2.0;
     calc.part("least cover");
+    let guided = &at.drive.guided;
+    let risen = Band { high: there - guided.drift(), ..Band::same(there) };
+    let left = |need| {
+        let check = at_least(Role::Depth, risen, need);
+        if guided.at_best.is_some() { check.at_best(at_least(Role::Depth, there, need)) } else { check }
+    };
     let mut times = |(least, times): (Length, Cited<Ratio>), outside_diameter| {
         times.map(|times| calc.law(LeastCover { outside_diameter, times, least }))
     };
-    let least = at_least(Role::Depth, there, times(rules.least, bore)).by(Rule::High).with_note(LEAST);
+    let least = left(times(rules.least, bore)).by(Rule::High).with_note(LEAST);
     // Rows of a pulled pipe are for roads: nothing is known of other ground.
     let size = outside_diameter.min(at.pipe.nominal);
     let fits = |(to, _): &&(Option<Length>, _)| to.is_none_or(|to| size <= to);
     let under_road = surface.road || !surface.is_told;
     let drilled = rules.drilled.iter().find(fits).filter(|_| under_road && !at.is_jacked());
-    let by_rule = |need, note| at_least(Role::Depth, there, need).by(Rule::High).with_note(note);
-    let screen = |need, note| at_least(Role::Depth, there, need).as_screen().with_note(note);
+    let by_rule = |need, note| left(need).by(Rule::High).with_note(note);
+    let screen = |need, note| left(need).as_screen().with_note(note);
     let past_all = |check: &Draft| check.verdict() == Verdict::NotDecided;
     // The depth is told: what is past all experience is over, since no line of the file would settle it.
     let of_jacked = (at.is_jacked() || drilled.is_some()).then(|| times(rules.jacked, outside_diameter));
@@ -56,7 +63,8 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
             (true, _) => by_rule(need, HALF),
             // What comes up in a runway is found by an aircraft.
             (false, true) => by_rule(need, RUNWAY),
-            (false, false) => check,
+            // Nor does a casing that nothing steers come up past half of it.
+            (false, false) => check.worse(by_rule(need.map(|need| need / 2.0), HALF)),
         }
     });
     let road = drilled.zip(of_jacked).map(|((_, need), of_jacked)| {
@@ -84,12 +92,16 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         if rules.bed_is_told { check } else { check.undecided(BED) }
     });
     let checks = [jacked.map(below), road, rail, stream].into_iter().flatten();
+    let check = checks.fold(least, Draft::worse);
     let settled: Ways = match (surface.stream && !rules.bed_is_told, surface.is_told) {
         (true, _) => &[&["depths"]],
         (false, false) => &[&["surface.over"]],
+        (false, true) if guided.at_best.is_some() => &[&["guidance"]],
         (false, true) => &[],
     };
-    Ok(checks.fold(least, Draft::worse).settled_by(settled))
+    let drifts = check.verdict() != Verdict::Within && check.utilisation() > check.likely_utilisation();
+    let check = if drifts { check.with_note(DRIFTS) } else { check };
+    Ok(check.settled_by(settled))
 }
 
 /// The worst of what is crossed.

@@ -14,12 +14,21 @@ const IN_SIGHT: &str = "the line is straight, and no longer than a laser reaches
 const CURVED: &str =
     "on the curve the beam leaves the pipe or the hollow stem; a machine is guided there by a gyro or a total station";
 const UNSTEERED: &str = "nothing steers it, and a curve is steered";
+const HEAD: &str = "an auger casing without a pilot has nothing to steer with: have a head that is steered in line and grade, and \
+    survey it at every casing";
 const FAR: &str =
     "beyond the reach of a laser in the launch pit: guided by a gyro, or by a total station that is carried forward";
 const GUIDANCE: Ways = &[&["guidance"]];
 
 /// The rise of a planned curve against what is open round the axis, and the length against the reach of a laser.
 pub(crate) fn sight(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
+    let head = at.drive.guided.by_head.filter(|_| at.is_jacked());
+    let head = head.map(|origin| rated(Verdict::Within, origin).with_care(Care::Condition, HEAD));
+    let check = in_sight(at, calc);
+    head.map_or(check, |head| Ok(check.map_or(head, |check| check.worse(head))))
+}
+
+fn in_sight(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let (guided, curve) = (&at.drive.guided, at.drive.curve.as_ref());
     match guided.by {
         Guidance::WalkedOver => Err(Absent::NotApplicable(NOT_SIGHTED)),

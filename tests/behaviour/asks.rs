@@ -243,6 +243,7 @@ fn what_likely_passes_leads_over_what_asks_for_less() {
     assert!(lines(pulled).contains(&vec!["tolerance".to_owned()]), "{:?}", lines(pulled));
     assert!(lines(jacked).len() > 1 && jacked.place < pulled.place, "{} {}", jacked.place, pulled.place);
     let sand = sewer("class: medium_to_dense_sand, spt_n: 22", 45, "none", 4);
-    let wide = first(&sand.edit("surface:", "tolerance: 200 mm\nsurface:"));
+    let wide =
+        first(&sand.edit("surface:", "tolerance: 200 mm\nsurface:").edit("pull: {", "pull: { fluid_level: 2.8 m,"));
     assert_eq!(wide.scheme.method, Method::Pullback);
 }

@@ -388,7 +388,8 @@ fn movement_counts_where_it_is_limited() {
     };
     assert!(!kinds(&free).contains(&CriterionKind::Movement));
     let at = |limit: &str| {
-        let (_, choice) = chosen(&text(|text| format!("{text}surface: {{ allowed_settlement: {limit} }}\n")));
+        let (_, choice) =
+            chosen(&text(|text| format!("{text}surface: {{ over: open, allowed_settlement: {limit} }}\n")));
         assert!(kinds(&choice).contains(&CriterionKind::Movement));
         let schemes = choice.ranked.iter().filter_map(|ranked| {
             let criteria = &ranked.score.as_ref()?.criteria;

@@ -73,7 +73,7 @@ struct Place {
 /// Places on both sides of every limit that practice draws.
 fn places() -> Vec<Place> {
     let waters = [("above", 0.0), ("below", 0.2), ("below", 1.0), ("below", 2.0), ("below", 3.0), ("below", 5.0)];
-    let blow_counts = [0.0, 1.0, 2.0, 3.9, 4.0, 7.9, 8.0, 10.0, 29.9, 30.0, 39.0, 40.0, 49.0, 50.0, 60.0];
+    let blow_counts = [0.0, 1.0, 2.0, 3.9, 4.0, 7.9, 8.0, 10.0, 11.0, 29.9, 30.0, 39.0, 40.0, 49.0, 50.0, 60.0];
     let mut places = Vec::new();
     for ground in GROUNDS.iter().chain(&WITHOUT_BANDS).map(|ground| ground.key()) {
         for (side, head) in waters {

@@ -84,7 +84,7 @@ ground:
   - {{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }}
 rig: {{ thrust: 300 kN, pull: 250 kN }}
 pilot: drilled
-pull: {{ duration: 5 h, pipe_temperature: 20 degC }}
+pull: {{ duration: 5 h, fluid_level: 1.2 m, pipe_temperature: 20 degC }}
 candidates:
 {MAIN_PE}"
     ))

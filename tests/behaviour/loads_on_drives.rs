@@ -37,7 +37,7 @@ surface: { over: open }
 crossings: []
 ground: [{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }]
 rig: { thrust: 400 kN, pull: 300 kN }
-pull: { duration: 5 h, pipe_temperature: 20 degC }
+pull: { duration: 5 h, fluid_level: 1.4 m, pipe_temperature: 20 degC }
 candidates: [{ material: pe100, size: 225 mm, sdr: 11 }]
 ";
 

@@ -40,8 +40,10 @@ fn the_annulus_of_a_pulled_pipe_is_left_full() {
     let (share, most) = road.high().unwrap();
     assert_eq!(share.si, 0.25);
     assert_relative_eq!(most.si, (13e-3 - face) / annulus, max_relative = 1e-2);
-    // The same where nothing is told; open ground has no limit; a tight one is not kept even by grout.
-    assert_eq!(surface(&line("")).care, Some(Care::Condition));
+    // Where nothing is told tracks may lie there, under which the same has to be grouted; open ground has no limit; a tight one
+    // is not kept even by grout.
+    let untold = surface(&line(""));
+    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["surface.over"][..]][..]));
     let open = line("surface: { over: open }");
     assert_eq!(
         open.checks.outcome(Subject::SurfaceSettlement),
@@ -118,6 +120,7 @@ ground: [{{ {ground}, largest_stone: 0 mm }}]
 rig: {{ thrust: 4 MN, pull: 500 kN }}
 {spoil}
 pilot: none
+guidance: laser
 surface: {{ over: road, allowed_settlement: 100 mm }}
 crossings: []
 candidates: [{{ material: steel, size: 48 in, wall: 0.688 in, yield_strength: 240 MPa, bore: 1220 mm }}]
@@ -174,8 +177,9 @@ ground:
   - { to: 150 ft, class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 0 in }
   - { to: 250 ft, class: firm_to_very_stiff_clay, spt_n: 22, largest_stone: 1 in }
 rig: { thrust: 120 tonf_us, pull: 80 tonf_us }
-pull: { rate: 25 ft/h, pipe_temperature: 73 degF, welds: documented }
+pull: { rate: 25 ft/h, pipe_temperature: 73 degF, welds: documented, fluid_level: 6.5 ft }
 tolerance: 203 mm
+surface: { over: road }
 candidates: [{ material: pe4710, size: 10 in, sdr: 11 }]
 ";
     let scheme = pulled(file);

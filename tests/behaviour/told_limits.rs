@@ -113,11 +113,121 @@ const OVER: (Verdict, Option<Care>) = (Verdict::Over, None);
 /// The 6 ft of microtunnelling guidelines (1.83 m): 0.79 m are less than half of it and 0.95 m are more.
 #[test]
 fn less_than_half_of_the_usual_cover_is_over() {
-    let depth =
-        |depth: &str| jacked(&CASING.edit("invert_depth: 1.4 m", &format!("invert_depth: {depth}")), Subject::Cover);
+    let depth = |depth: &str| {
+        jacked(
+            &CASING
+                .edit("pilot: none", "pilot: none\nguidance: laser")
+                .edit("invert_depth: 1.4 m", &format!("invert_depth: {depth}")),
+            Subject::Cover,
+        )
+    };
     assert_eq!(came_out(&depth("1.4 m")), OVER);
     assert_eq!(came_out(&depth("1.56 m")), SCREEN);
     assert_eq!(came_out(&depth("2.5 m")), (Verdict::Within, None));
+}
+
+/// A casing that nothing steers comes up by as much as a hundredth of its length, a quarter of a metre in 25 m: of 0.95 m of cover
+/// less than the half of 6 ft is left, of 1.79 m less than the 5.5 ft of a railway, and the trough over it is deeper.
+#[test]
+fn what_nothing_steers_may_come_up() {
+    let by = |guidance: &str, depth: &str, subject| {
+        let text = CASING.edit("pilot: none\n", &format!("pilot: none\n{guidance}"));
+        jacked(&text.edit("invert_depth: 1.4 m", &format!("invert_depth: {depth}")), subject)
+    };
+    let untold = by("", "1.56 m", Subject::Cover);
+    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["guidance"][..]][..]));
+    assert!((untold.high().unwrap().0.si - (1.56 - 0.61 - 0.25)).abs() < 1e-3, "{untold:?}");
+    assert_eq!(came_out(&by("guidance: none\n", "1.56 m", Subject::Cover)), OVER);
+    assert_eq!(came_out(&by("guidance: laser\n", "1.56 m", Subject::Cover)), SCREEN);
+    let rail = |guidance: &str| {
+        let text =
+            CASING.edit("pilot: none\n", &format!("pilot: none\n{guidance}")).edit("over: road", "over: railway");
+        came_out(&jacked(&text.edit("invert_depth: 1.4 m", "invert_depth: 2.4 m"), Subject::Cover))
+    };
+    assert_eq!([rail("guidance: none\n"), rail("")], [OVER, (Verdict::NotDecided, None)]);
+    assert_eq!(rail("guidance: laser\n"), SCREEN);
+    let settles = |guidance: &str| {
+        let text = CASING
+            .edit("pilot: none\n", &format!("pilot: none\n{guidance}"))
+            .edit("wall: 10 mm", "wall: 10 mm, bore: 620 mm");
+        let check = jacked(&text.edit("invert_depth: 1.4 m", "invert_depth: 4 m"), Subject::SurfaceSettlement);
+        [check.likely(), check.high()].map(|level| level.unwrap().0.si)
+    };
+    // The axis lies at 3.695 m, and the trough is as wide as it is deep.
+    let ([likely, high], [steered, least]) = (settles("guidance: none\n"), settles("guidance: laser\n"));
+    assert!(likely == steered && (high / least - 3.695 / 3.445).abs() < 1e-3, "{high} {least}");
+}
+
+/// Of an auger casing the file may tell guidance, which by itself it does not have: a head that steers is asked for.
+#[test]
+fn a_casing_is_steered_by_a_head() {
+    let of = |more: &str| {
+        scheme(&CASING.edit("pilot: none\n", &format!("pilot: none\n{more}")), 0, Method::PipeJacking)
+            .checks
+            .get(Subject::Sight)
+            .copied()
+    };
+    for by in ["laser", "total_station"] {
+        let head = of(&format!("guidance: {by}\n")).unwrap();
+        assert_eq!(came_out(&head), CONDITION);
+        assert!(head.note.unwrap().contains("a head that is steered"), "{head:?}");
+    }
+    assert!(of("guidance: none\n").is_none() && of("").is_none());
+    // A machine steers itself.
+    let machine = MACHINE.edit("guidance: laser\n", "");
+    assert!(scheme(&machine, 0, Method::PipeJacking).checks.get(Subject::Sight).is_none());
+    assert!(scheme(MACHINE, 0, Method::PipeJacking).checks.get(Subject::Sight).is_none());
+}
+
+/// Loose gravel runs into an open shield as loose sand does; gravel of which no count is told may be loose. Before an auger it asks
+/// for a plug, and contaminated ground for samples.
+#[test]
+fn what_runs_into_an_open_face_is_asked_for() {
+    let of = |ground: &str, spoil: &str| {
+        let text = CASING
+            .edit("class: firm_to_very_stiff_clay, spt_n: 12", ground)
+            .edit("spoil: auger", spoil)
+            .edit("size: 610 mm, wall: 10 mm", "size: 1422 mm, wall: 16 mm")
+            .edit("invert_depth: 1.4 m", "invert_depth: 6 m");
+        jacked(&text, Subject::Ground)
+    };
+    let (loose, untold, dense) = ("class: gravel, spt_n: 8", "class: gravel", "class: gravel, spt_n: 11");
+    assert_eq!(came_out(&of(loose, "spoil: open_edge")), OVER);
+    let open = of(untold, "spoil: open_edge");
+    assert_eq!((open.verdict, open.settled_by), (Verdict::NotDecided, &[&["ground[].spt_n"][..]][..]));
+    for (ground, spoil) in
+        [(dense, "spoil: open_edge"), (loose, "spoil: auger"), ("class: loose_sand, spt_n: 6", "spoil: auger")]
+    {
+        let asked = of(ground, spoil);
+        assert_eq!(came_out(&asked), CONDITION, "{ground}");
+        assert!(asked.note.unwrap().contains("a plug of soil"), "{asked:?}");
+    }
+    let foul = of("hazards: [contaminated], class: firm_to_very_stiff_clay, spt_n: 12", "spoil: auger");
+    assert_eq!(came_out(&foul), CONDITION);
+    assert!(foul.note.unwrap().contains("sample it"), "{foul:?}");
+}
+
+/// Stones stop a drilled pilot that is cleared by vacuum as they do one that is pushed: nobody takes them for small.
+#[test]
+fn every_pilot_asks_for_stones() {
+    for technique in ["pilot: drilled\nspoil: vacuum", "pilot: displacement\nspoil: auger"] {
+        let told = SEWER.edit("if_stalled: rescue_pit\n", &format!("if_stalled: rescue_pit\n{technique}\n"));
+        assert!(jacked(&told, Subject::Ground).verdict < Verdict::NotDecided, "{technique}");
+        let untold = jacked(&told.edit(", largest_stone: 0 mm", ""), Subject::Ground);
+        assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["ground[].largest_stone"][..]][..]));
+    }
+}
+
+/// What holds a bore stands in its pits as high as the file tells, else up to the ground.
+#[test]
+fn pits_are_kept_full_to_what_is_told() {
+    let sand = SEWER
+        .edit("firm_to_very_stiff_clay, spt_n: 15", "medium_to_dense_sand, spt_n: 20")
+        .edit("if_stalled: rescue_pit", "if_stalled: rescue_pit\npilot: drilled");
+    let note = |text: &str| pulled(text, Subject::Ground).note.unwrap();
+    assert!(note(&sand).contains("to the ground"), "{}", note(&sand));
+    let told = note(&sand.edit("duration: 6 h", "duration: 6 h, fluid_level: 3 m"));
+    assert!(told.contains("no lower than the level given") && !told.contains("full"), "{told}");
 }
 
 /// A string of 110 mm 1.1 m below a road: the printed table of road crossings has 8 ft. Many are drilled so, with the consent
@@ -141,16 +251,19 @@ fn a_shallow_string_under_a_road_asks_for_consent() {
 /// to the 4 ft of pipelines it hangs on permit and scour.
 #[test]
 fn below_a_stream_cover_is_a_rule_and_a_condition() {
-    let bed = |depth: &str| jacked(&CREEK.edit_all("BED", depth), Subject::Cover);
+    let bed = |depth: &str| {
+        jacked(&CREEK.edit("pilot: none", "pilot: none\nguidance: laser").edit_all("BED", depth), Subject::Cover)
+    };
     assert_eq!(came_out(&bed("4 ft")), OVER);
     let shallow = bed("5.5 ft");
     assert_eq!(came_out(&shallow), CONDITION);
     assert!(shallow.note.unwrap().contains("permit") && shallow.note.unwrap().contains("scours"));
     assert_eq!(came_out(&bed("9 ft")), (Verdict::Within, None));
     // In rock 1 ft would do by that rule: what any bore needs decides.
-    let rock = CREEK.edit_all("firm_to_very_stiff_clay, spt_n: 15", "weak_rock").edit_all("BED", "4.5 ft");
+    let steered = CREEK.edit("pilot: none", "pilot: none\nguidance: laser");
+    let rock = steered.edit_all("firm_to_very_stiff_clay, spt_n: 15", "weak_rock").edit_all("BED", "4.5 ft");
     assert_eq!(came_out(&jacked(&rock, Subject::Cover)), OVER);
-    let rock = CREEK.edit_all("firm_to_very_stiff_clay, spt_n: 15", "hard_rock").edit_all("BED", "5.2 ft");
+    let rock = steered.edit_all("firm_to_very_stiff_clay, spt_n: 15", "hard_rock").edit_all("BED", "5.2 ft");
     assert_eq!(came_out(&jacked(&rock, Subject::Cover)), CONDITION);
 }
 

@@ -403,7 +403,7 @@ fn a_failed_screen_is_told_as_one() {
 /// The first page tells what governs with its mark, on what it holds and what has to be found out, before the ranking.
 #[test]
 fn the_first_page_tells_on_what_it_holds() {
-    let text = SEWER.edit("1500 kN", "1200 kN") + "pilot: drilled\nspoil: vacuum\n";
+    let text = SEWER.edit("1500 kN", "1200 kN") + "pilot: drilled\nspoil: vacuum\nsurface: { over: road }\n";
     let path = file("first_page.yaml", text.as_bytes());
     let page = stdout(&jackpull(&["assess", &path]));
     let (first, rest) = page.split_once("\nRanking\n").unwrap();
@@ -414,7 +414,7 @@ fn the_first_page_tells_on_what_it_holds() {
         "pilot stem, buckling: ",
         "the joints must bear this much",
         "Find out ",
-        "settlement, surface: what lies over the bore is not given",
+        "clear distance, services: no services are given",
         "unit friction: nothing fits if it is ",
         "Watch ground: ",
         "Missing not given, so not checked: ",

@@ -34,8 +34,6 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("ground.bore_stands", "may state that the bore falls in"),
     ("ground.soil.surcharge", "states a load on the surface"),
     ("stem.withdrawn", "another way to put the pipe in: without it the pipe pushes the stem out"),
-    ("surface", "may state a railway, a runway or a stream"),
-    ("surface.over", "may state a railway, a runway or a stream"),
     ("carrier", "another question: whether a pipe has room in the casing"),
     ("carrier.grade", "states a fall that the casing does not have"),
     ("clearing", "states time for which the work stands"),
@@ -96,10 +94,7 @@ const BARRING: &[(&str, &str)] =
     &[("pilot", "before a jacked pipe a pilot that is not told is one that is pushed, at best too")];
 
 /// Fields whose absence still helps, each with what is wrong: the list may only shrink.
-const OPEN: &[(&str, &str)] = &[(
-    "pilot",
-    "where pipe is pulled too a drilled one is taken, as the first line says, and asks for no stones; a pushed one does",
-)];
+const OPEN: &[(&str, &str)] = &[];
 
 /// Where in a drive stands what may be left out.
 fn optional(specs: &[Spec], value: &Value, pointer: &str, found: &mut Vec<String>) {

@@ -66,7 +66,9 @@ impl Resolver<'_> {
         let best = at_best.map(|best| self.off_line(technique, stretches, line, best)).transpose()?;
         let at_best = best.map(|(error, _)| error.value);
         self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
-        Ok(Guided { by, told, reach, error, at_best, wave })
+        let (own, origin) = (technique.guidance.value.0, technique.guidance.origin);
+        let by_head = (by.is_steered() && own == Guidance::None).then_some(origin);
+        Ok(Guided { by, told, reach, error, at_best, wave, by_head })
     }
 
     /// How far the bore may be off its line at the far end, and how far it waves about it.

@@ -174,8 +174,7 @@ impl Resolver<'_> {
                 && (row.water.value == WaterSide::Any || row.water.value == water)
                 && row.n_from.given().is_none_or(|from| face.blows.low >= from)
                 && row.n_below.given().is_none_or(|below| face.blows.high < below)
-                // Stones of fine ground that nobody tells are taken to be no larger than its rows allow: 50 mm.
-                && row.stone_to.given().is_none_or(|to| face.stone.map_or(face.class.is_fine(), |stone| stone <= to))
+                && row.stone_to.given().is_none_or(|to| face.stone.is_some_and(|stone| stone <= to))
         });
         Ok(row.map_or(NOT_RATED, |row| row.map(|row| row.rating.value)))
     }

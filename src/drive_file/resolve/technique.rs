@@ -74,9 +74,7 @@ impl Column {
     pub(super) fn of_hazard(self, row: &GroundHazardRow) -> Option<Rating> {
         let cell = match self {
             // What is cleared by vacuum is as open as what an auger clears; a drilled pilot is judged by its fluid.
-            Self::Guided(GuidedTechnique::OpenStem | GuidedTechnique::Vacuum)
-                if row.hazard.value.has_remedy() || row.hazard.value == GroundHazard::Contaminated =>
-            {
+            Self::Guided(GuidedTechnique::OpenStem | GuidedTechnique::Vacuum) if row.hazard.value.has_remedy() => {
                 &row.auger
             }
             Self::Jacking => &row.jacking,

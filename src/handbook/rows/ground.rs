@@ -37,7 +37,7 @@ key_words! {
 impl GroundHazard {
     /// Whether something can be done about it before the bore.
     pub(crate) const fn has_remedy(self) -> bool {
-        matches!(self, Self::Swelling | Self::Sensitive | Self::Artesian | Self::Karst)
+        matches!(self, Self::Swelling | Self::Sensitive | Self::Artesian | Self::Karst | Self::Contaminated)
     }
 }
 

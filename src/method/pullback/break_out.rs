@@ -23,6 +23,8 @@ const GAUGED: &str = "more than the weight of the ground, which firm clay bears 
     the nearer pit: keep both ways open, hold the fluid within the limit by gauge and watch the surface";
 const UNTOLD: &str = "assumes fluid up to ground level at the higher pit and thick fluid flowing the longer way to \
     a pit: give fluid_level and returns";
+const FULL: &str = "pits full to the ground are too much for it with something to spare: say how far below the ground the fluid is \
+    kept (`fluid_level`)";
 const SHALLOW: &str = "so little cover that fluid under pressure breaks out";
 
 /// Fluid over the crown of the bore at the higher pit where it is pumped from there: our judgement.
@@ -94,9 +96,15 @@ impl<'a> Bore<'a> {
         let adverse = self.stands(calc, fluids.heavy, self.level.high - crown, (along.max(length - along), rule.thick));
         // By the nearer pit, past a pipe that lies on a side of its bore.
         let nearer = along.min(length - along) * rule.past_lying.si();
-        let mut low = |way, yield_point| self.stands(calc, fluids.clean, self.level.low - crown, (way, yield_point));
-        let least = low(nearer, rule.thinnest);
-        let best = if is_told { least } else { low(length * HALF_WAY, rule.thin) };
+        let mut low =
+            |level: Length, way, yield_point| self.stands(calc, fluids.clean, level - crown, (way, yield_point));
+        let least = low(self.level.low, nearer, rule.thinnest);
+        // What holds the bore open is asked to stand up to the ground, where no lower level is told.
+        let [best, pumped] = if is_told {
+            [least; 2]
+        } else {
+            [self.level.high, self.level.low].map(|level| low(level, length * HALF_WAY, rule.thin))
+        };
         let mut bears = |best, cap: Cited<Ratio>| (self.bears(calc, stretch, cover, (best, cap.value)), cap);
         let (weak, strong) = (bears(false, rule.cap), bears(true, rule.cap_firm_clay));
         let firm = stretch.is_all(|class| class.is_clay() && class != GroundClass::SoftClay);
@@ -126,7 +134,11 @@ impl<'a> Bore<'a> {
             // All is told of the fluid that can be.
             return check.with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
         }
-        let check = check.with_note(UNTOLD).at_best(hold(least, strong));
+        let check = check.at_best(hold(least, strong));
+        if !touchy && self.pull.fluid_level.is_none() && passes(pumped, spare) {
+            return check.with_note(FULL).settled_by(&[&["pull.fluid_level"]]);
+        }
+        let check = check.with_note(UNTOLD);
         // With no more fluid than there has to be the lightest ground still breaks.
         let by_ground = !passes(least, Ratio::from(1.0));
         if by_ground { check.settled_by(&[&["pull.fluid_level", "pull.returns", "ground[].soil"]]) } else { check }
