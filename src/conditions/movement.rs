@@ -6,7 +6,7 @@
 
 use super::plan::Plan;
 use super::stress::vertical_stress;
-use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, Ways, at_least, at_most, rated, required};
+use crate::check::{Absent, Draft, Outcome, Rule, Verdict, Ways, at_least, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
 use crate::handbook::{Family, GroundClass};
 use crate::law::{Calc, Doubted};
