@@ -379,12 +379,15 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
                 json!({ "wave_amplitude": "10 mm", "half_wave": "15 m" }),
             ]),
         ),
-        ("surface", surface),
         ("crossings", if no_crossing { json!([]) } else { json!([crossing]) }),
         ("pace", pace),
     ];
     for (key, value) in may {
         maybe(&mut drive, chance, key, value);
+    }
+    // Nothing can be chosen without it.
+    if chance.in_ten(9) {
+        drive["surface"] = surface;
     }
     if drive["rig"].get("torque").is_some() && drive.get("spoil").is_none_or(|spoil| spoil == "auger") {
         maybe(&mut drive["rig"], chance, "auger_torque", torques);

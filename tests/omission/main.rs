@@ -58,6 +58,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("surface.allowed_slope", "an owner's wish: a pavement follows the trough, and few limit it beside the settlement"),
     ("crossings", "states a service and what its owner allows"),
     ("crossings.clearance", "an owner's wish"),
+    ("crossings.allowed_slope", "an owner's wish, whom few ask for it beside the settlement"),
     ("crossings.beside", "states that a service runs along"),
     ("tolerance", "an owner's wish"),
     ("pace.programme", "an owner's wish"),
@@ -87,6 +88,10 @@ const REMEDIES: &[(&str, &str)] = &[
     ("launch.soil", "better ground behind the wall than that of the stretch, which the file tells"),
     ("ground.unit_friction", "friction that was measured may be below all that the table has"),
     ("annulus", "grout keeps the ground from settling"),
+    (
+        "rig.auger_torque",
+        "the contractor's torque may be less than the least that the rule for screw conveyors makes of the auger",
+    ),
 ];
 
 /// Fields whose absence alone still bars, each with what is wrong: the list may only shrink.

@@ -13,7 +13,12 @@ use crate::source::{Cited, Origin};
 
 const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure rating stands in for it";
 
-pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, jointed: &JointedPipe, on_pipe: &OnPipe) -> Strength {
+pub(super) fn of(
+    calc: &mut Calc,
+    at: Pulling<'_>,
+    (jointed, at_best): (&JointedPipe, bool),
+    on_pipe: &OnPipe,
+) -> Strength {
     let Pulling { pipe, pull, .. } = at;
     calc.part("allowable tension");
     let borne = |calc: &mut Calc, best| {
@@ -23,7 +28,7 @@ pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, jointed: &JointedPipe, on_pip
             Barrel::Iron(_) => joint,
         }
     };
-    let joint = borne(calc, false);
+    let joint = borne(calc, at_best);
     let against = |joint| at_most(Role::Pull, on_pipe.map(PullOnPipe::in_wall), joint);
     let check = against(joint);
     let check = match jointed.pull {

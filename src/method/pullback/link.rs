@@ -3,7 +3,7 @@
 use super::force::{PullOnPipe, Pulling};
 use super::pulled::{Pulled, best};
 use super::section::Borne;
-use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_most, only, required};
+use crate::check::{Absent, Care, Outcome, Rule, Verdict, Ways, at_most, only, required};
 use crate::drive::{Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Law};
 use crate::laws::pull_limits::WeakLinkSetting;
@@ -95,7 +95,11 @@ pub(in crate::method) fn set(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         return Ok(set.by(Rule::Screen).with_care(Care::Condition, LOWER));
     }
     let best = straight(&best(Pulling { drive: at.drive, pipe: at.pipe, pulled: pipe, pull }, on_pipe).borne);
-    Ok(set.at_best(best).with_note(HIGH).settled_by(&[&["pull.welds"], &["pull.score"]]))
+    let ways: Ways = match pipe {
+        PulledPipe::Jointed(_) => &[&["candidates[].joint_deflection_factor"]],
+        _ => &[&["pull.welds"], &["pull.score"]],
+    };
+    Ok(set.at_best(best).with_note(HIGH).settled_by(ways))
 }
 
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {

@@ -5,7 +5,7 @@ use super::section::Strength;
 use super::service::{self, InService};
 use super::{jointed, pvc, steel, strength};
 use crate::check::Subject;
-use crate::drive::{PePipe, Pull, PullWorks, PulledPipe};
+use crate::drive::{Pull, PullWorks, PulledPipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted};
 use crate::laws::soil::water_density;
@@ -13,7 +13,7 @@ use crate::method::either::{Either, Forces};
 use crate::method::front::head;
 use crate::method::rest::Put;
 use crate::method::stage::{Body, Stage, Trailing, along_grade, peak, walk_pulled, whole_friction};
-use crate::quantity::{Band, Force, Length, Ratio};
+use crate::quantity::{Band, Force, Length};
 
 /// The forces of a pull, what the pipe bears of it, and what it bears after it.
 pub(in crate::method) struct Pulled<'a> {
@@ -85,14 +85,14 @@ pub(super) fn trailing(
 
 /// What the pipe bears, with what the file does not tell on the safe side; what then fails is held against it at its best.
 pub(super) fn strength(calc: &mut Calc, at: Pulling<'_>, on_pipe: &OnPipe) -> Strength {
-    let strength = bears(calc, at, on_pipe, |pe| pe.weld_factor.value);
+    let strength = bears(calc, at, on_pipe, false);
     if strength.passes() {
         return strength;
     }
     // A fluid that is kept light is the contractor's: what holds under it alone is a condition.
     let light = || {
         let at = Pulling { pull: &at.pull.in_light_fluid(), ..at };
-        bears(&mut Calc::silent(), at, on_pipe, |pe| pe.weld_factor.value)
+        bears(&mut Calc::silent(), at, on_pipe, false)
     };
     let strength = strength.held_by(light).at_best(&best(at, on_pipe));
     let rule = Subject::Collapse.decides().rule(&at.drive.leeway);
@@ -104,22 +104,24 @@ pub(super) fn strength(calc: &mut Calc, at: Pulling<'_>, on_pipe: &OnPipe) -> St
         let score = if spared.wall { pull.works.score_at_best } else { pull.works.score };
         let pull = Pull { works: PullWorks { score, ..pull.works }, ..pull };
         let on_pipe = if spared.annulus { on_pipe.map(PullOnPipe::at_best) } else { *on_pipe };
-        let weld = |pe: &PePipe| if spared.wall { pe.weld_at_best } else { pe.weld_factor.value };
-        bears(&mut Calc::silent(), Pulling { pull: &pull, ..at }, &on_pipe, weld).collapse
+        bears(&mut Calc::silent(), Pulling { pull: &pull, ..at }, &on_pipe, spared.wall).collapse
     })
 }
 
 /// What it bears with what the file does not tell at its best.
 pub(super) fn best(at: Pulling<'_>, on_pipe: &OnPipe) -> Strength {
     let (pull, on_pipe) = (at.pull.at_best(), on_pipe.map(PullOnPipe::at_best));
-    bears(&mut Calc::silent(), Pulling { pull: &pull, ..at }, &on_pipe, |pe| pe.weld_at_best)
+    bears(&mut Calc::silent(), Pulling { pull: &pull, ..at }, &on_pipe, true)
 }
 
-fn bears(calc: &mut Calc, at: Pulling<'_>, on_pipe: &OnPipe, weld: impl Fn(&PePipe) -> Ratio) -> Strength {
+fn bears(calc: &mut Calc, at: Pulling<'_>, on_pipe: &OnPipe, best: bool) -> Strength {
     let strength = match at.pulled {
-        PulledPipe::Pe(pe) => strength::of(calc, at, (pe, weld(pe)), on_pipe),
+        PulledPipe::Pe(pe) => {
+            let weld = if best { pe.weld_at_best } else { pe.weld_factor.value };
+            strength::of(calc, at, (pe, weld), on_pipe)
+        }
         PulledPipe::Pvc(pvc) => pvc::of(calc, at, pvc, on_pipe),
-        PulledPipe::Jointed(jointed) => jointed::of(calc, at, jointed, on_pipe),
+        PulledPipe::Jointed(jointed) => jointed::of(calc, at, (jointed, best), on_pipe),
         PulledPipe::Steel(steel) => steel::of(calc, at, steel, on_pipe),
     };
     Strength { borne: strength.borne.beside(on_pipe.in_spite_of_doubt().end_thrust), ..strength }
