@@ -265,6 +265,13 @@ fn iron_by_its_pressure_rating() {
     assert_relative_eq!(high(&scheme, Subject::BendRadius).1, radius, max_relative = 1e-9);
     let tight = pulled(&text("casing", "60 m", "duration: 6 h, bend_radius: 100 m", CLAY, &bent));
     assert_eq!(check(&tight, Subject::BendRadius).verdict, Verdict::Over);
+    // A link set between what a joint holds at its worst and straight waits for what it loses as it turns.
+    let untold = bent.edit(", joint_deflection_factor: 0.5", "");
+    let link = "duration: 6 h, pull_head: { weak_link: 70 kN }";
+    let [open, over] =
+        [&untold, &bent].map(|pipe| check(&pulled(&text("casing", "60 m", link, CLAY, pipe)), Subject::WeakLink));
+    assert_eq!((open.verdict, over.verdict), (Verdict::NotDecided, Verdict::Over), "{open:?}");
+    assert_eq!(open.settled_by, [["candidates[].joint_deflection_factor"]]);
 }
 
 const SOIL: &str = "groundwater: 1.5 m
