@@ -64,6 +64,9 @@ fn renew(seen: Vec<((&str, &str), Option<Named>)>) {
             None => drop(listed.unnoticed.insert(cell.to_owned())),
         }
     }
+    for cell in Listed::untested() {
+        listed.unnoticed.remove(cell);
+    }
     std::fs::write(path, listed.text()).unwrap();
 }
 
@@ -87,7 +90,7 @@ fn a_tenth_more_of_a_law_is_noticed_as_listed() {
 /// A row, law or page that is gone would be told of for ever.
 #[test]
 fn what_is_listed_is_there() {
-    let listed = Listed::read();
+    let listed = Listed::from(include_str!("tenth.txt"));
     let cells = all_cells(1.1);
     let mut names: BTreeSet<&str> = cells.iter().flat_map(|cell| [cell.name(), cell.of_row()]).collect();
     let laws: Vec<String> = equations().map(|equation| format!("{LAWS}/{}", equation.name)).collect();
