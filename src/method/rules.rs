@@ -215,7 +215,7 @@ impl Stalls {
             .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
         let spares = || check.likely().is_some_and(|(demand, limit)| demand.si * SPARE_OVER_A_PIT <= limit.si);
         let is_reached = self.in_pit || can_be_dug(drive) || self.by_rig && is_open(drive);
-        let may_plan = is_freed.is_some() && (is_far || is_reached && spares());
+        let may_plan = is_freed.is_some() && (is_far || is_reached && (self.in_pit || spares()));
         match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
             (false, ..) => check.with_note(BEYOND).settled_by(beyond),
             (true, true, _) => check.by(Rule::Watched(most)).with_care(Care::Condition, freed),

@@ -19,6 +19,8 @@ use crate::source::Cited;
 
 const TOLD: &str = "fluid at the crown of the bore, with the loss on its way to a pit";
 const HOLD: &str = "hold the fluid within the limit at the least cover, by gauge";
+const HOLD_UNDER_WATER: &str = "hold the fluid within the limit at the least cover, by gauge, keep both ways open and watch the stream: \
+    stop where returns are lost";
 const GAUGED: &str = "more than the weight of the ground, which firm clay bears by its strength, with returns to \
     the nearer pit: keep both ways open, hold the fluid within the limit by gauge and watch the surface";
 const UNTOLD: &str = "assumes fluid up to ground level at the higher pit and thick fluid flowing the longer way to \
@@ -27,6 +29,8 @@ const FULL: &str = "pits full to the ground are too much for it with something t
     kept (`fluid_level`)";
 const SHALLOW: &str = "so little cover that fluid under pressure breaks out";
 
+/// What a pressure that is held by a gauge leaves of its limit under a stream: our judgement.
+const SPARE_UNDER_WATER: f64 = 2.0;
 /// Fluid over the crown of the bore at the higher pit where it is pumped from there: our judgement.
 const PUMPED: f64 = 0.5;
 /// Share of the drive that the fluid goes to the nearer pit.
@@ -115,11 +119,15 @@ impl<'a> Bore<'a> {
         }
         let site = &self.drive.site;
         let spare = spare(self.drive, rule);
-        let touchy = site.surface.guarded
-            || site
-                .crossings
-                .iter()
-                .any(|crossing| crossing.axis_distance(self.pipe.outside_diameter.value) < rule.near_service.value);
+        let near = site
+            .crossings
+            .iter()
+            .any(|crossing| crossing.axis_distance(self.pipe.outside_diameter.value) < rule.near_service.value);
+        let touchy = site.surface.guarded || near;
+        // Fluid that breaks out into a stream is lost, and seen: with much to spare it is held from it.
+        if site.surface.stream && !near && passes(best, Ratio::from(SPARE_UNDER_WATER)) {
+            return hold(best, weak).with_care(Care::Condition, HOLD_UNDER_WATER);
+        }
         // What is told of it is held by a gauge as well as what is not.
         if !touchy && passes(best, spare) {
             return hold(best, weak).with_care(Care::Condition, HOLD);
