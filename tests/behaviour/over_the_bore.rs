@@ -167,12 +167,16 @@ fn a_stream_has_its_own_cover() {
     assert!(refused.contains("not full of water"), "{refused}");
 }
 
-/// Fluid of which the level alone is told is held by a gauge in a field, and waits for its data under a stream, whose bed bears 1.92 m of
-/// ground; told as pumped it is within.
+/// Fluid is held by a gauge under a stream, whose bed bears 1.92 m of ground, where that leaves twice what it takes: pits that are
+/// told to be full do not; told as pumped it is within.
 #[test]
-fn no_gauge_answers_for_fluid_in_a_stream() {
+fn a_gauge_leaves_much_to_spare_under_a_stream() {
     let out = |text: &str| under_the_stream(text, Subject::BreakOut);
-    assert_eq!(out(STREAM).verdict, Verdict::NotDecided);
+    let gauged = out(STREAM);
+    assert_eq!((gauged.verdict, gauged.care), (Verdict::WithCare, Some(Care::Condition)));
+    assert!(gauged.utilisation().unwrap() <= 0.5, "{gauged:?}");
+    let full = STREAM.edit("duration: 5 h", "duration: 5 h, fluid_level: 0 m");
+    assert_eq!(out(&full).verdict, Verdict::NotDecided);
     let field =
         out(&STREAM.edit("over: stream", "over: open").edit("duration: 5 h", "duration: 5 h, fluid_level: 2.5 m"));
     assert_eq!((field.verdict, field.care), (Verdict::WithCare, Some(Care::Condition)));

@@ -7,8 +7,8 @@ use super::pressed::DRY;
 use super::pulled::Pulled;
 use crate::check::{Absent, Care, Draft, Outcome, Rule, at_least, at_most, only};
 use crate::conditions::{Plan, vertical_stress};
-use crate::drive::{BreakOutRule, Drive, Ends, HoleState, Pipe, Pull, Stretch};
-use crate::handbook::GroundClass;
+use crate::drive::{BoreState, BreakOutRule, Drive, Ends, HoleState, Pipe, Pull, Stretch};
+use crate::handbook::{GroundClass, Method};
 use crate::law::{Calc, Doubted};
 use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRadius};
 use crate::laws::outside_pressure::NetOutsidePressure;
@@ -103,11 +103,15 @@ impl<'a> Bore<'a> {
         let mut low =
             |level: Length, way, yield_point| self.stands(calc, fluids.clean, level - crown, (way, yield_point));
         let least = low(self.level.low, nearer, rule.thinnest);
-        // What holds the bore open is asked to stand up to the ground, where no lower level is told.
+        // What holds sand or silt open is asked to stand up to the ground, where no lower level is told; clay is held against
+        // what stands in pumped pits by another check.
+        let relies = stretch.open(Method::Pullback).is_some_and(|open| open.0 == BoreState::Held)
+            && !stretch.is_all(GroundClass::is_clay);
         let [best, pumped] = if is_told {
             [least; 2]
         } else {
-            [self.level.high, self.level.low].map(|level| low(level, length * HALF_WAY, rule.thin))
+            let asked = if relies { self.level.high } else { self.level.low };
+            [asked, self.level.low].map(|level| low(level, length * HALF_WAY, rule.thin))
         };
         let mut bears = |best, cap: Cited<Ratio>| (self.bears(calc, stretch, cover, (best, cap.value)), cap);
         let (weak, strong) = (bears(false, rule.cap), bears(true, rule.cap_firm_clay));
