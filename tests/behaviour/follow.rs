@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Rounds of asking in which it ends: what is told by its usual value may fall short of what would have done, and then asks for
 /// what goes beside it (weight beside strength, a toe beside soft clay, wells once the water is known).
-const ROUNDS: usize = 3;
+const ROUNDS: usize = 4;
 
 /// What a busy engineer writes for each line that can be asked for.
 const USUAL: &[(&str, &str)] = &[
@@ -38,7 +38,7 @@ const USUAL: &[(&str, &str)] = &[
     ("half_wave", "10 m"),
     ("launch.dewatered", "true"),
     ("launch.soil", "{ moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }"),
-    ("launch.space", "{ length: 8 m, width: 4 m }"),
+    ("launch.space", "{ length: 8 m, width: 5 m }"),
     ("launch.wall", "{ width: 4 m, height: 3 m, movement: checked }"),
     ("launch.wall_toe_depth", "9 m"),
     ("lubricant_pressure", "80 kPa"),
@@ -264,8 +264,8 @@ fn what_is_asked_for_can_be_written_and_decides() {
     let kept = 1.0 - all.broken.len() as f64 / all.promised as f64;
     all.broken.sort();
     assert!(drives > 150 && asking[1] > 60, "{drives} {asking:?}");
-    assert!(asking[3] * 18 <= drives, "{asking:?}");
-    assert!(kept >= 0.84, "{kept}\n{}", all.broken.join("\n"));
+    assert!(asking[3..].iter().sum::<usize>() * 18 <= drives && asking[4] < 3, "{asking:?}");
+    assert!(kept >= 0.83, "{kept}\n{}", all.broken.join("\n"));
 }
 
 fn first(text: &str) -> Ranked {

@@ -92,7 +92,7 @@ fn a_smaller_rig_and_no_lubrication_turn_the_choice() {
     assert_ne!(outcome(&rig(turn.at.si * 1.01)), turn.to);
 
     let without = |text: &str| unlubricated(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap();
-    let base = rig(300e3);
+    let base = rig(340e3);
     let dry = base.edit("lubrication: metered", "lubrication: none");
     assert_eq!(without(&base), Some(outcome(&dry)));
     assert_ne!(without(&base), Some(outcome(&base)));
