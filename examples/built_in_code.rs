@@ -1,12 +1,11 @@
 //! A drive made in code (invented): the same checks as for a file, then the choice.
-use jackpull::drive_file::{CandidateFile, Certificate, DriveFile, LineEnd, Material, PullFile, Site, StretchFile};
+use jackpull::drive_file::*;
 use jackpull::handbook::{GroundClass, Lubrication, Service};
 use jackpull::quantity::{Force, FromText, Length, Ratio, ThermodynamicTemperature, Time};
 use jackpull::{Handbook, choose};
-use std::error::Error;
 use std::io::{Write, stdout};
 
-pub(crate) fn main() -> Result<(), Box<dyn Error>> {
+pub(crate) fn main() -> Result<(), Box<dyn std::error::Error>> {
     let pull = PullFile::for_duration(Time::from_text("5 h")?, ThermodynamicTemperature::from_text("20 degC")?);
     let drive = DriveFile::at(Site {
         service: Service::GravitySewer,
@@ -19,6 +18,7 @@ pub(crate) fn main() -> Result<(), Box<dyn Error>> {
         rig_pull: Force::from_text("450 kN")?,
     })
     .named("Tannery Row (invented)")
+    .under(Over::Road)
     .through(StretchFile {
         spt_n: Some(Ratio::from_text("10")?.into()),
         largest_stone: Some(Length::from_text("0 mm")?.into()),

@@ -1,6 +1,8 @@
 //! A drive made in code: the same values as in a file, through the same checks.
 
-use super::{CandidateFile, DriveFile, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile, WaterTable};
+use super::{
+    CandidateFile, DriveFile, OrNone, Over, PitFile, PullFile, RigFile, StemFile, StretchFile, SurfaceFile, WaterTable,
+};
 use crate::handbook::{Lubrication, Service};
 use crate::quantity::{Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
 use crate::yaml::{self, Fault, MayBe, Words};
@@ -88,6 +90,13 @@ impl DriveFile {
     #[must_use]
     pub fn named(self, name: &str) -> Self {
         Self { name: Some(Words(name.to_owned()).into()), ..self }
+    }
+
+    /// With what lies over the bore, without which nothing is decided.
+    #[must_use]
+    pub fn under(mut self, over: Over) -> Self {
+        let surface = self.surface.take().unwrap_or_else(SurfaceFile::new);
+        Self { surface: Some(SurfaceFile { over: Some(over.into()), ..surface }), ..self }
     }
 
     /// With one more stretch of ground, after those before.

@@ -51,7 +51,7 @@ fields! {
     /// The surface over the bore.
     SurfaceFile at ["surface."] {
         /// What lies over the bore.
-        over: may<Over>, else "a road on the safe side, open ground at best";
+        over: may<Over>, else "a road on the safe side, open ground at best, and nothing decided";
         /// What the railway over it permits, by its word: without it a pipe under tracks lies in a casing.
         railway_permits: may<RailwayPermits>;
         /// Settlement that its owner allows.

@@ -10,7 +10,7 @@
 
 mod hostile;
 
-use jackpull::drive_file::{CandidateFile, Certificate, DriveFile, LineEnd, Material, Site, StretchFile};
+use jackpull::drive_file::{CandidateFile, Certificate, DriveFile, LineEnd, Material, Over, Site, StretchFile};
 use jackpull::handbook::{GroundClass, Lubrication, Service};
 use jackpull::quantity::{
     self, Force, FromText, Length, Measure, Pressure, Ratio, ThermodynamicTemperature, Time, UnitSystem,
@@ -31,6 +31,7 @@ fn file() -> DriveFile {
         rig_pull: quantity::kilonewtons(500.0),
     })
     .named("Quarry Row")
+    .under(Over::Road)
     .through(StretchFile {
         spt_n: Some(quantity::number(12.0).into()),
         largest_stone: Some(quantity::millimetres(0.0).into()),
