@@ -20,6 +20,7 @@
 //! lubrication: metered
 //! ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]
 //! rig: { thrust: 900 kN, pull: 500 kN }
+//! surface: { over: road }
 //! candidates: [{ material: clay, size: 10 in }]
 //! ";
 //! let drive = read_drive(text, &Handbook::embedded())?;

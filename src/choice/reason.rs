@@ -175,6 +175,9 @@ pub(crate) fn capped(used: f64) -> String {
 /// Habits that nearly every drive is beyond: by number.
 const EVERYWHERE: [Subject; 2] = [Subject::WallMovement, Subject::BackFall];
 
+/// What is named first of all that asks for care.
+const BEFORE_PLANT: [Subject; 3] = [Subject::Ground, Subject::PitBoiling, Subject::PitHeave];
+
 /// Most checks named for one reason in one line.
 const MOST_NAMED: usize = 2;
 
@@ -182,7 +185,7 @@ const MOST_NAMED: usize = 2;
 /// that is not told has to bear.
 pub(crate) fn care(ranked: &Ranked) -> String {
     const KINDS: [(Care, &str); 5] = [
-        (Care::Narrow, "tight"),
+        (Care::Narrow, "high end over"),
         (Care::Condition, "subject to"),
         (Care::Data, "find out"),
         (Care::Noted, "watch"),
@@ -197,6 +200,9 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         let by_number = |check: &&Check| check.is_required() && !moves(check) || EVERYWHERE.contains(&check.subject);
         let (plant, named): (Vec<&Check>, Vec<&Check>) =
             with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(by_number);
+        // Ground and pits before plant.
+        let mut named = named;
+        named.sort_by_key(|check| !BEFORE_PLANT.contains(&check.subject));
         // A force that is held tells no share, nor what is not given.
         let is_short = |check: &Check| is_held(check) || check.utilisation() == Some(0.0);
         let one = |check: &Check| match check.note.and_then(|note| note.split_once(": ")) {

@@ -90,7 +90,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         }
         Some(hazard) if worst.value == Rating::Unsuitable => {
             let mut check = check;
-            check.note = unless(hazard);
+            check.note = unless(hazard, at.is_jacked());
             check
         }
         _ => check,
@@ -138,8 +138,11 @@ const fn remedy(hazard: GroundHazard) -> &'static str {
 }
 
 /// Where a hazard may be what bars: what else would do.
-const fn unless(hazard: GroundHazard) -> Option<&'static str> {
+const fn unless(hazard: GroundHazard, is_jacked: bool) -> Option<&'static str> {
     match hazard {
+        GroundHazard::Artesian if !is_jacked => {
+            Some("artesian water pushes the fluid out of the bore: relief wells before it, or another line")
+        }
         GroundHazard::Sensitive => {
             Some("sensitive clay flows once it is remoulded: a closed face, or another line; no blow count mends it")
         }

@@ -43,7 +43,7 @@ impl DriveFile {
     /// A drive at this site, still without ground and pipes.
     ///
     /// ```
-    /// use jackpull::drive_file::{CandidateFile, DriveFile, LineEnd, Material, Site, StretchFile};
+    /// use jackpull::drive_file::{CandidateFile, DriveFile, LineEnd, Material, Over, Site, StretchFile};
     /// use jackpull::handbook::{GroundClass, Lubrication, Service};
     /// use jackpull::quantity::{Force, FromText, Length, Ratio};
     /// use jackpull::{Handbook, choose};
@@ -58,6 +58,7 @@ impl DriveFile {
     ///     rig_thrust: Force::from_text("900 kN")?,
     ///     rig_pull: Force::from_text("500 kN")?,
     /// })
+    /// .under(Over::Road)
     /// .through(StretchFile {
     ///     spt_n: Some(Ratio::from_text("12")?.into()),
     ///     largest_stone: Some(Length::from_text("0 mm")?.into()),

@@ -21,7 +21,7 @@ fn what_asks_for_care_is_named() {
     let (standing, sentence) = reason(&sewer(|text| text));
     assert_eq!(standing, Standing::Fits, "{sentence}");
     assert!(
-        !["subject to", "find out", "conditions", "tight", "beyond usual practice"]
+        !["subject to", "find out", "conditions", "high end over", "beyond usual practice"]
             .iter()
             .any(|care| sentence.contains(care))
     );
