@@ -35,7 +35,7 @@ impl fmt::Display for Scalar<'_> {
 }
 
 /// A type that one scalar can be read into. `Default` stands in for a faulty value until the fault is reported;
-/// it never leaves [`read`](super::read).
+/// it never leaves `read`.
 pub trait FromScalar: Default {
     /// Reads the scalar.
     ///
