@@ -198,10 +198,9 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         // What has to be done about what moves over the bore is named.
         let moves = |check: &Check| matches!(check.subject, Subject::SurfaceSettlement | Subject::ServiceSettlement);
         let by_number = |check: &&Check| check.is_required() && !moves(check) || EVERYWHERE.contains(&check.subject);
-        let (plant, named): (Vec<&Check>, Vec<&Check>) =
+        let (plant, mut named): (Vec<&Check>, Vec<&Check>) =
             with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(by_number);
         // Ground and pits before plant.
-        let mut named = named;
         named.sort_by_key(|check| !BEFORE_PLANT.contains(&check.subject));
         // A force that is held tells no share, nor what is not given.
         let is_short = |check: &Check| is_held(check) || check.utilisation() == Some(0.0);

@@ -400,9 +400,8 @@ fn as_narrow<Q: Measure>(at: &Plan<'_>, moves: Doubted<(Band<Q>, Band<Q>)>, limi
     let least = least_overcut(at);
     let left = moves.map(|(asked, most)| {
         let ends = [(least, asked.high), (at.drive.site.movement.overcut.high, most.high)];
-        Band::same(overcut_for(at.pipe.outside_diameter.value, limit.value, ends))
+        Band::same(overcut_for(at.pipe.outside_diameter.value, limit.value, ends).max(least))
     });
-    let left = left.map(|left| Band::same(left.high.max(least)));
     at_least(Role::Diameter, left, Cited::new(least, limit.origin)).by(Rule::Required).with_note(OVERCUT)
 }
 

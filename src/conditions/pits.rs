@@ -67,8 +67,8 @@ pub(crate) fn base_heave(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         |(pit, stretch, by_toe, Strength { ends, by })| {
             calc.part("base of a pit in clay");
             let mut safety = |asked, strengths: Band<Pressure>, best| {
-                let on = |calc: &mut Calc, clay| heave(calc, at, (pit, asked), stretch, clay, best);
-                let safety = calc.doubted(|calc| strengths.map(|clay| on(calc, clay)));
+                let safety =
+                    calc.doubted(|calc| strengths.map(|clay| heave(calc, at, (pit, asked), stretch, clay, best)));
                 at_least(Role::Ratio, safety, need)
             };
             // Likely with a strength between the ends, high with the weakest.
@@ -89,8 +89,7 @@ pub(crate) fn base_heave(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
             let open = check.by(rule).verdict() == Verdict::NotDecided;
             let untold = (pit.space.is_none() || pit.toe.is_none()) && open;
             let shored = untold.then(|| safety(Some(Shored::of(pit, at.drive.site.pit_rules.below)), weak, false));
-            let passes = |shored: &Draft| matches!(shored.by(rule).verdict(), Verdict::Within | Verdict::WithCare);
-            let shored = shored.filter(passes);
+            let shored = shored.filter(|shored| shored.by(rule).verdict() <= Verdict::WithCare);
             shored.map_or(check, |shored| shored.with_care(Care::Condition, SHORED))
         },
     );

@@ -213,13 +213,12 @@ impl Resolver<'_> {
         let ring = |packer: &PackerFile| packer.outside_diameter.is_some() && packer.inside_diameter.is_some();
         // A table speaks where something is told of the joint, or of what the end bears.
         let joint = of.gives(keys![packer, joint_stress_ratio, scheme, rated_force]);
-        let area = of.pipe.end_bearing_area.is_some() || of.pipe.packer.as_ref().is_some_and(ring) || in_table && joint;
-        let usual_strength = recess(row).is_some() && of.pipe.rated_force.is_none() && !self.proposing;
-        let strength = row.end == End::Area || usual_strength || of.gives(keys![strength, cube_strength]);
-        // Of a section a joint leaves the least that is usual.
-        let section = recess(row).is_some() && barrel.inside_diameter.is_some();
-        let usual = section && of.pipe.rated_force.is_none() && !self.proposing;
-        if (area || usual) && strength {
+        let told = of.pipe.end_bearing_area.is_some() || of.pipe.packer.as_ref().is_some_and(ring) || in_table && joint;
+        // Strength, and what a joint leaves of the section, may be the least that is usual.
+        let usual = recess(row).is_some() && of.pipe.rated_force.is_none() && !self.proposing;
+        let strength = row.end == End::Area || usual || of.gives(keys![strength, cube_strength]);
+        let area = told || usual && barrel.inside_diameter.is_some();
+        if area && strength {
             return false;
         }
         if of.pipe.rated_force.is_some() {
@@ -228,7 +227,7 @@ impl Resolver<'_> {
             return true;
         }
         // Without its bore nothing tells its weight.
-        let untold = self.proposing || !area && (barrel.inside_diameter.is_some() || of.pipe.weight.is_some());
+        let untold = self.proposing || !told && (barrel.inside_diameter.is_some() || of.pipe.weight.is_some());
         if untold {
             self.ask_the_maker(NotGiven::EndForce);
         }

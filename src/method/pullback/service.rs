@@ -126,8 +126,8 @@ fn both(
     // A pipe that was pushed is grouted as a matter of course where its ring needs it, and stands till then.
     let stands = check.utilisation().is_some_and(|alone| alone <= till_grouted);
     let pressed = adverse.pressed_full().filter(|_| stands).map(|at| judge(calc, &at));
-    let passes = |check: &Draft| matches!(verdict(check), Verdict::Within | Verdict::WithCare);
-    pressed.filter(passes).map_or(check, |pressed| pressed.with_care(Care::Condition, PRESSED))
+    let pressed = pressed.filter(|pressed| verdict(pressed) <= Verdict::WithCare);
+    pressed.map_or(check, |pressed| pressed.with_care(Care::Condition, PRESSED))
 }
 
 /// A pipe as it lies there.
