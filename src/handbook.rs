@@ -63,7 +63,7 @@ shelves! {
     /// Pilot stems by how their bore is made.
     pilot_stem: PilotStemRow as fixed_keys,
     /// Resistance at an enlarging head.
-    face: FaceRow,
+    face: FaceRow as fixed_keys,
     /// Final bore of a pulled pipe.
     bore_rule: BoreRuleRow as fixed_keys,
     /// Length and diameter ranges by method.

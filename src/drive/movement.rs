@@ -7,12 +7,12 @@ use crate::source::{Cited, Origin};
 
 looked_up! {
     /// Settlement.
-    Movement of |handbook, by_stretch: Vec<Option<Trough>>, by_slurry: bool| {
+    Movement of |handbook, by_stretch: Vec<Option<Trough>>, cut: &str| {
         /// By stretch; none where no source tells the width of the trough in its ground.
         troughs: Vec<Option<Trough>> = by_stretch,
         /// Overcut of a jacked pipe on the radius, where the file tells no bore.
         overcut: Ends<Length> = {
-            let row = handbook.hole_overcut()?.row(if by_slurry { "machine_annulus" } else { "guided_stable" })?.value;
+            let row = handbook.hole_overcut()?.row(cut)?.value;
             Ends { low: row.low.as_ref().unwrap_or(&row.high).value, high: row.high.value }
         },
         /// The least that can be asked of a steel casing, which is bored as wide as it is.

@@ -165,7 +165,8 @@ impl Resolver<'_> {
         let pilot = self.pilot_kind()?;
         let stem = self.about(Concern::Stem, |resolver| resolver.stem(pilot))?;
         let stem_at_best = self.stem_at_best(&stem, pilot)?;
-        let face = self.about(Concern::Jacking, |resolver| resolver.face())?;
+        let plan = self.technique_row((pilot, stem.is_there()))?;
+        let face = self.about(Concern::Jacking, |resolver| resolver.face(plan.value))?;
         let tip = self.about(Concern::Stem, |resolver| resolver.tip(&stem))?;
         let pull = match &self.file.pull {
             Some(pull) => self.about(Concern::Pull, |resolver| resolver.pull(pull, length, &line))?,
@@ -179,7 +180,7 @@ impl Resolver<'_> {
             return Ok(None);
         }
         let slender = stem_at_best.as_ref().unwrap_or(&stem);
-        let before = Before { line: &line, stem: &stem, slender, pull: pull.as_ref() };
+        let before = Before { line: &line, stem: &stem, slender, pull: pull.as_ref(), technique: plan.value };
         let mut candidates = Vec::new();
         for (index, candidate) in self.file.candidates.iter().enumerate() {
             self.proposing = self.is_sketch;
@@ -215,7 +216,7 @@ impl Resolver<'_> {
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(pilot, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
-        let technique = self.technique((pilot, stem.is_there()), largest, highest)?;
+        let technique = self.technique(plan, largest, highest);
         let ground = self.about(Concern::Ground, |it| it.ground(length, &line, (&technique, &stem)))?;
         let mut told = fields::told(self.file, "");
         // Ground that is unknown is not told.
@@ -233,7 +234,7 @@ impl Resolver<'_> {
         }
         let stretches: Vec<_> = ground.into_iter().map(|(stretch, _)| stretch).collect();
         let work = self.work()?;
-        let site = self.site(&line, &stretches, &stem, work.shift)?;
+        let site = self.site(&line, &stretches, plan.value, work.shift)?;
         self.assume_site(&site);
         let reaction = self.reaction(&stretches)?;
         self.in_service(&listed, &stretches, &mut candidates)?;
@@ -280,7 +281,7 @@ impl Resolver<'_> {
             stem_at_best,
             tip,
             usual: self.usual()?,
-            technique: technique.words,
+            technique: plan.value.words.value.0.clone(),
             pilot,
             face,
             tolerance,

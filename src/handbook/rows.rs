@@ -91,8 +91,6 @@ rows! {
         od_to: may Length,
         /// Longest drive.
         length: must Length,
-        /// How soil leaves the head, where the row is for that alone.
-        spoil: may Spoil,
     }
 
     /// A pipe family that a method or a service excludes.

@@ -105,6 +105,7 @@ mod stations;
 mod stem_bed;
 mod surroundings;
 mod tables;
+mod techniques;
 mod thrust_wall;
 mod told_facts;
 mod told_limits;

@@ -118,7 +118,7 @@ pub(crate) fn tables_of_numbers(book: &Handbook) -> Vec<Vec<Record>> {
         records!(book.ground_class: ground tip; n_low n_likely n_high;),
         suitability(book),
         records!(book.guided_suitability: technique ground water rating; ; n_from n_below stone_to),
-        records!(book.face: spoil; low likely high least_low least_likely least_high;),
+        records!(book.face: ; low likely high least_low least_likely least_high;),
         records!(book.bore_rule: ; times plus; od_from od_below),
         records!(book.method_limit: method; length; od_from od_to),
         single(book.practice_ratio().unwrap()),

@@ -121,7 +121,7 @@ pub(crate) fn relations(row: &Record) -> Vec<(&'static str, f64, f64, f64)> {
             ("likely less low", number("n_likely") - number("n_low"), 0.0, 40.0),
             ("high less likely", number("n_high") - number("n_likely"), 0.0, 60.0),
         ],
-        "face" if row.word("spoil") == "vacuum" => ordered("low", "likely", "high", 3.5),
+        "face" if row.key == "vacuum" => ordered("low", "likely", "high", 3.5),
         "face" => {
             [ordered("low", "likely", "high", 3.5), ordered("least_low", "least_likely", "least_high", 3.5)].concat()
         }

@@ -125,7 +125,7 @@ fn bounds(row: &Record, column: &str) -> Option<(f64, f64)> {
         ("guided_suitability", "stone_to") => (15.0 * MM, 60.0 * MM),
         // An open head needs more than the active earth pressure and less than the bearing capacity of dense sand.
         // A face that is cut and sucked away feels the cutter only.
-        ("face", level) if row.word("spoil") == "vacuum" => match level {
+        ("face", level) if row.key == "vacuum" => match level {
             "low" => (5.0 * KPA, 50.0 * KPA),
             "likely" => (10.0 * KPA, 80.0 * KPA),
             "high" => (20.0 * KPA, 150.0 * KPA),

@@ -3,34 +3,32 @@
 use super::{Resolved, Resolver};
 use crate::drive::{FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
-use crate::handbook::{Handbook, HandbookError, Spoil, rising};
+use crate::handbook::{Handbook, HandbookError, Head, Spoil, TechniqueRow, rising};
 use crate::quantity::{Band, Role};
 use crate::source::Origin;
-use crate::yaml::MayBe;
 
 /// Resistance at an enlarging head, with a row of the table `face`.
-pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Resolved<(FaceResistance, Origin)> {
-    let row = handbook.face()?.fitting(spoil.key(), |row| row.spoil.value == spoil)?;
+pub(super) fn face_row(handbook: &Handbook, head: Head) -> Resolved<(FaceResistance, Origin)> {
+    let row = handbook.face()?.row(head.key())?;
     let values = row.value;
     let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
     let least = Band { low: values.least_low.value, likely: values.least_likely.value, high: values.least_high.value };
-    let pressure = rising("face", spoil.key(), pressure)?;
-    let least = rising("face", spoil.key(), least)?;
+    let pressure = rising("face", head.key(), pressure)?;
+    let least = rising("face", head.key(), least)?;
     Ok((FaceResistance::Table { pressure, least }, row.origin))
 }
 
 impl Resolver<'_> {
-    pub(super) fn face(&mut self) -> Resolved<FaceResistance> {
-        let spoil = self.file.spoil.given();
+    pub(super) fn face(&mut self, technique: &TechniqueRow) -> Resolved<FaceResistance> {
         if let Some(face) = self.band(DriveFile::face) {
             return Ok(FaceResistance::Given(face));
         }
-        match spoil {
-            Some(Spoil::Slurry) => self.slurry(),
-            Some(Spoil::OpenEdge) => self.open_edge(),
-            spoil => {
-                let (resistance, origin) = face_row(self.handbook, spoil.unwrap_or(Spoil::Auger))?;
-                if spoil.is_none() {
+        match technique.face.value {
+            Head::Slurry => self.slurry(),
+            Head::Edge => self.open_edge(),
+            head => {
+                let (resistance, origin) = face_row(self.handbook, head)?;
+                if self.file.spoil.is_none() {
                     self.assume_word("spoil", Spoil::Auger.key(), origin);
                 }
                 self.assume_face("face", resistance, origin);

@@ -31,7 +31,7 @@ impl Resolver<'_> {
         &mut self,
         length: Length,
         line: &Line,
-        (technique, stem): (&Technique, &Stem),
+        (technique, stem): (&Technique<'_>, &Stem),
     ) -> Resolved<Vec<(Stretch, ToRate)>> {
         let mut stretches = Vec::new();
         let mut reached = Length::default();
@@ -108,7 +108,7 @@ impl Resolver<'_> {
         stretch: &StretchFile,
         (from, to): (Length, Length),
         line: &Line,
-        (technique, stem): (&Technique, &Stem),
+        (technique, stem): (&Technique<'_>, &Stem),
     ) -> Resolved<(Stretch, ToRate)> {
         let path = format!("ground[{index}]");
         let path = path.as_str();
@@ -218,7 +218,7 @@ impl Resolver<'_> {
         &self,
         stretch: &StretchFile,
         mixed_with: Option<GroundClass>,
-        technique: &Technique,
+        technique: &Technique<'_>,
     ) -> Resolved<Option<&'static Equation>> {
         let (classes, bands) = (self.handbook.ground_class()?, self.handbook.friction_band()?);
         let counted = |class| classes.find(|row| row.ground.value == class).is_some();

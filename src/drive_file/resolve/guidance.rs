@@ -6,7 +6,7 @@ use super::{Resolved, Resolver};
 use crate::drive::{Guided, Stretch};
 use crate::drive_file::limits::mm;
 use crate::drive_file::{DriveFile, SteeringFile};
-use crate::handbook::{GroundClass, Guidance, Pilot};
+use crate::handbook::{GroundClass, Guidance, Pilot, Steered};
 use crate::law::Law;
 use crate::laws::guidance::GuidedError;
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
@@ -38,35 +38,36 @@ const STONE: f64 = mm(50.8);
 
 impl Resolver<'_> {
     /// How the bore keeps to its line, as the file says or as its technique does.
-    pub(super) fn guidance(&mut self, technique: &Technique, stretches: &[Stretch], line: &Line) -> Resolved<Guided> {
+    pub(super) fn guidance(
+        &mut self,
+        technique: &Technique<'_>,
+        stretches: &[Stretch],
+        line: &Line,
+    ) -> Resolved<Guided> {
         let walked_over = self.given(DriveFile::pilot) == Some(Pilot::WalkedOver);
         let reach = self.handbook.length("laser.reach")?;
         let told = self.file.guidance.is_some() || self.given(DriveFile::pilot) == Some(Pilot::Displacement);
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
+        let (own, best, origin) =
+            (technique.row.value.guidance.value, technique.row.value.guidance_best.value, technique.row.origin);
         let is_straight = self.cited(SteeringFile::curve_radius).is_none();
         let (by, at_best) = match &self.file.guidance {
             Some(field) => (field.value, None),
             None if walked_over => (Guidance::WalkedOver, None),
             // No laser from the pit keeps a machine to its line so far.
-            None if technique.guidance.value.0 == Guidance::Laser
-                && !technique.stem
-                && is_straight
-                && length > reach.value =>
-            {
+            None if own == Guidance::Laser && !technique.stem && is_straight && length > reach.value => {
                 self.assume_word("guidance", Guidance::TotalStation.key(), reach.origin);
                 (Guidance::TotalStation, None)
             }
             None => {
-                let (safe, best) = technique.guidance.value;
-                self.assume_word("guidance", safe.key(), technique.guidance.origin);
-                (safe, (best != safe).then_some(best))
+                self.assume_word("guidance", own.key(), origin);
+                (own, (best != own).then_some(best))
             }
         };
         let (error, wave) = self.off_line(technique, stretches, line, by)?;
         let best = at_best.map(|best| self.off_line(technique, stretches, line, best)).transpose()?;
         let at_best = best.map(|(error, _)| error.value);
         self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
-        let (own, origin) = (technique.guidance.value.0, technique.guidance.origin);
         let by_head = (by.is_steered() && own == Guidance::None).then_some(origin);
         Ok(Guided { by, told, reach, error, at_best, wave, by_head })
     }
@@ -74,7 +75,7 @@ impl Resolver<'_> {
     /// How far the bore may be off its line at the far end, and how far it waves about it.
     fn off_line(
         &self,
-        technique: &Technique,
+        technique: &Technique<'_>,
         stretches: &[Stretch],
         line: &Line,
         by: Guidance,
@@ -96,21 +97,21 @@ impl Resolver<'_> {
         };
         let law = Origin::Law(&GuidedError::EQUATION);
         let pilot_at = row("pilot.pushed_at")?;
-        Ok(match by {
-            Guidance::WalkedOver => {
+        Ok(match (by, technique.row.value.line.value) {
+            (Guidance::WalkedOver, _) => {
                 let error = shares("walk_over", line.deepest())?;
                 (Cited::new(error, Origin::Law(&WALKED_OVER)), error)
             }
-            Guidance::None => {
+            (Guidance::None, _) => {
                 let error = shares("unsteered", length)?;
                 (Cited::new(error, Origin::Law(&UNSTEERED)), error)
             }
-            _ if !technique.stem => {
+            (_, Steered::Machine) => {
                 let [low, likely, high] = ["machine.error_low", "machine.error", "machine.error_high"].map(row);
                 let machine = Band { low: low?, likely: likely?, high: high? };
                 (Cited::new(machine, Origin::Law(&STEERED)), machine)
             }
-            _ if technique.drilled => {
+            (_, Steered::Drilled) => {
                 let error = Band {
                     low: row("pilot.drilled_low")?,
                     likely: row("pilot.drilled")?,
@@ -126,7 +127,7 @@ impl Resolver<'_> {
                 let untold = self.file.pilot.is_none().then(|| grown(pushed, pushed, pilot_at));
                 (Cited::new(untold.map_or(drilled, |other| drilled.with(other, Length::max)), law), least)
             }
-            _ => {
+            (_, Steered::Pushed) => {
                 let error = grown(pushed, pushed, pilot_at);
                 let share = self.handbook.ratio("pilot.deflected")?.value;
                 let turned = if stretches.iter().any(|stretch| self.turns_pilots(stretch)) {

@@ -5,6 +5,7 @@ use super::label::as_written;
 use crate::drive::Pull;
 use crate::drive_file::CandidateFile;
 use crate::drive_file::fields::{Given, Key, Keys};
+use crate::handbook::TechniqueRow;
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio};
 use crate::source::Cited;
@@ -22,6 +23,8 @@ pub(super) struct Listed<'a> {
     pub(super) pull: Option<&'a Pull>,
     /// Nominal size.
     pub(super) size: Length,
+    /// What goes before it, where it is pushed.
+    pub(super) technique: &'a TechniqueRow,
 }
 
 impl Listed<'_> {

@@ -1,10 +1,10 @@
 //! How far the work gets in a shift, and the shifts beside the bore: the file's own, or a table's; prices are never assumed.
 
 use super::{Resolved, Resolver};
-use crate::drive::{ClayPace, FusionPace, Pace, Pit, Priced, Prices, Rate, SizedRate, Stem, Stretch, WorkShifts};
+use crate::drive::{ClayPace, FusionPace, Pace, Pit, Priced, Prices, Rate, SizedRate, Stretch, WorkShifts};
 use crate::drive_file::fields::Key;
 use crate::drive_file::{CandidateFile, PaceFile, VolumePriceFile};
-use crate::handbook::{FusionRateRow, GroundClass, Row, Spoil};
+use crate::handbook::{FusionRateRow, GroundClass, Row, Spoil, TechniqueRow};
 use crate::quantity::{Band, Length, Measure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::{Field, MayBe};
@@ -13,7 +13,7 @@ impl Resolver<'_> {
     pub(super) fn pace(
         &mut self,
         stretches: &[Stretch],
-        stem: &Stem,
+        technique: &TechniqueRow,
         pits: [&Pit; 2],
         shift: Cited<Time>,
     ) -> Resolved<Pace> {
@@ -22,19 +22,13 @@ impl Resolver<'_> {
         };
         let [pilot, casing, reaming, jacking, pullback] =
             [PaceFile::pilot, PaceFile::casing, PaceFile::reaming, PaceFile::jacking, PaceFile::pullback].map(own);
-        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let all = |holds: fn(GroundClass) -> bool| {
             stretches.iter().all(|stretch| holds(stretch.class) && stretch.mixed_with.is_none_or(holds))
         };
         let clay = all(GroundClass::is_clay);
         // No rate of the table is for rock.
         let soil = all(|class| !matches!(class, GroundClass::WeakRock | GroundClass::HardRock | GroundClass::Unknown));
-        let guided = stem.is_there() && spoil == Spoil::Auger && clay;
-        let cleared = match spoil {
-            Spoil::Slurry => "jacking_machine",
-            Spoil::OpenEdge => "jacking_hand",
-            Spoil::Auger | Spoil::Vacuum => "jacking_cleared",
-        };
+        let guided = technique.tip.is_some() && technique.spoil.value == Spoil::Auger && clay;
         let in_clay = |given: Option<Rate>, key| (guided && given.is_none()).then(|| self.sized_rate(key)).transpose();
         let clay =
             ClayPace { pilot: in_clay(pilot, "pilot_only_clay")?, jacking: in_clay(jacking, "pilot_tube_clay")? };
@@ -44,7 +38,7 @@ impl Resolver<'_> {
             pilot: self.or_tabled(pilot, soil.then_some("pilot_guided"))?,
             casing: self.or_tabled(casing, soil.then_some("casing_cleared"))?,
             reaming: self.or_tabled(reaming, soil.then_some("reaming_pass"))?,
-            jacking: self.or_tabled(jacking, soil.then_some(cleared))?,
+            jacking: self.or_tabled(jacking, soil.then_some(&technique.pace.value.0))?,
             behind_casing: self.or_tabled(behind_casing, Some("pipe_behind_casing"))?,
             pullback,
             pilot_in_pipe,
@@ -59,7 +53,7 @@ impl Resolver<'_> {
         })
     }
 
-    fn or_tabled(&self, given: Option<Rate>, key: Option<&'static str>) -> Resolved<Option<Rate>> {
+    fn or_tabled(&self, given: Option<Rate>, key: Option<&str>) -> Resolved<Option<Rate>> {
         match (given, key) {
             (Some(rate), _) => Ok(Some(rate)),
             (None, Some(key)) => self.rate(key).map(Some),
@@ -67,7 +61,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn rate(&self, key: &'static str) -> Resolved<Rate> {
+    fn rate(&self, key: &str) -> Resolved<Rate> {
         let table = self.handbook.production_rate()?;
         let (low, high) = (table.cell(key, |row| &row.low)?, table.cell(key, |row| &row.high)?);
         let (low, high, origin) = (low.value, high.value, high.origin);

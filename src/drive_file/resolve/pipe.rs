@@ -6,7 +6,7 @@ use super::row::Named;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Pipe, PublishedRange, Pull, Stem};
 use crate::drive_file::{CandidateFile, StemFile};
-use crate::handbook::{Method, MethodLimitRow, Pilot, Service, Spoil};
+use crate::handbook::{Method, MethodLimitRow, Pilot, Service, TechniqueRow};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::{Length, Measure, Role, Shown};
@@ -32,6 +32,7 @@ pub(super) struct Before<'a> {
     /// The stem that leaves the most room round it.
     pub(super) slender: &'a Stem,
     pub(super) pull: Option<&'a Pull>,
+    pub(super) technique: &'a TechniqueRow,
 }
 
 impl Resolver<'_> {
@@ -90,10 +91,10 @@ impl Resolver<'_> {
     }
 
     fn pipe(&mut self, index: usize, candidate: &CandidateFile, before: Before<'_>) -> Resolved<Option<Pipe>> {
-        let Before { stem, pull, .. } = before;
+        let Before { stem, pull, technique, .. } = before;
         let path = format!("candidates[{index}]");
         let size = candidate.size.value;
-        let of = Listed { path: &path, pipe: candidate, pull, size };
+        let of = Listed { path: &path, pipe: candidate, pull, size, technique };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = self.named(&of)? else {
             return Ok(None);
         };
@@ -128,8 +129,8 @@ impl Resolver<'_> {
         let passes = if pulled.is_none() { Vec::new() } else { self.passes(&of, bore.value, stem) };
         let segment = self.segment(&of, jacked.is_some());
         let mut pipe = Pipe {
-            jacking_range: self.published_range(Method::PipeJacking, outside_diameter.value, stem)?,
-            pullback_range: self.published_range(Method::Pullback, outside_diameter.value, stem)?,
+            jacking_range: Some(self.jacking_range(technique)?),
+            pullback_range: self.pullback_range(outside_diameter.value)?,
             label,
             family,
             outside_diameter,
@@ -217,27 +218,28 @@ impl Resolver<'_> {
         passes
     }
 
-    /// The published range that holds the diameter, or the one that comes closest to it.
-    fn published_range(&self, method: Method, diameter: Length, stem: &Stem) -> Resolved<Option<PublishedRange>> {
-        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
-        // A slurry machine, an open edge or an auger without a pilot has a range of its own; all else follows a guided
-        // pilot.
-        let own = match spoil {
-            Spoil::Slurry | Spoil::OpenEdge => true,
-            Spoil::Auger => !stem.is_there(),
-            Spoil::Vacuum => false,
-        };
-        let technique = (method == Method::PipeJacking && own).then_some(spoil);
-        let suits = |row: &MethodLimitRow| row.method.value == method && row.spoil.given() == technique;
-        let ends = |row: &MethodLimitRow| (row.od_from.given(), row.od_to.given());
-        let off = |row: &MethodLimitRow| {
-            let (from, to) = ends(row);
+    /// The published range of a technique.
+    fn jacking_range(&self, technique: &TechniqueRow) -> Resolved<PublishedRange> {
+        Ok(PublishedRange::of(self.handbook.method_limit()?.row(&technique.range.value.0)?))
+    }
+
+    /// The published range of a pull that holds the diameter, or the one that comes closest to it.
+    fn pullback_range(&self, diameter: Length) -> Resolved<Option<PublishedRange>> {
+        let off = |range: &PublishedRange| {
+            let (from, to) = range.diameters;
             let below = from.map_or(0.0, |from| (from - diameter).si());
             let above = to.map_or(0.0, |to| (diameter - to).si());
             below.max(above).max(0.0)
         };
         let rows = self.handbook.method_limit()?.iter().map(|row| row.map(|row| &row.value));
-        let nearest = rows.filter(|row| suits(row.value)).min_by(|a, b| off(a.value).total_cmp(&off(b.value)));
-        Ok(nearest.map(|row| PublishedRange { length: row.map(|row| row.length.value), diameters: ends(row.value) }))
+        let pulls = rows.filter(|row| row.value.method.value == Method::Pullback).map(PublishedRange::of);
+        Ok(pulls.min_by(|a, b| off(a).total_cmp(&off(b))))
+    }
+}
+
+impl PublishedRange {
+    fn of(row: Cited<&MethodLimitRow>) -> Self {
+        let diameters = (row.value.od_from.given(), row.value.od_to.given());
+        Self { length: row.map(|row| row.length.value), diameters }
     }
 }

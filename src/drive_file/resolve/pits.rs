@@ -1,9 +1,9 @@
 //! Pits: what the file tells of them, and the rules for their room, floor and crane.
 
 use super::{Resolved, Resolver};
-use crate::drive::{Ends, Pit, PitRules, PitSpace, Stem};
+use crate::drive::{Ends, Pit, PitRules, PitSpace};
 use crate::drive_file::{PitFile, PitSpaceFile};
-use crate::handbook::{Spoil, Treatment};
+use crate::handbook::{TechniqueRow, Treatment};
 use crate::quantity::{Length, Role};
 use crate::yaml::{Field, MayBe};
 
@@ -69,8 +69,8 @@ impl Resolver<'_> {
         Pit { dewatered: says(&file.dewatered), sealed_base: says(&file.sealed_base), bare, toe, ..pit }
     }
 
-    pub(super) fn pit_rules(&mut self, stem: &Stem) -> Resolved<PitRules> {
-        let rules = PitRules::read(self.handbook, self.file.spoil.given().unwrap_or(Spoil::Auger), stem.is_there())?;
+    pub(super) fn pit_rules(&mut self, technique: &TechniqueRow) -> Resolved<PitRules> {
+        let rules = PitRules::read(self.handbook, technique.spoil.value, technique.tip.is_some())?;
         if self.file.plug.is_some() {
             let what = "plug: friction angle on steel over that of the soil";
             self.assume_one(what, rules.plug_interface, Role::Ratio);

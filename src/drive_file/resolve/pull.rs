@@ -14,7 +14,7 @@ use crate::drive_file::{
     CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, PushAssistFile, ReactionFile,
     Support, WaterTable,
 };
-use crate::handbook::{Spoil, rising};
+use crate::handbook::{Head, rising};
 use crate::laws::soil::water_density;
 use crate::quantity::{
     Band, Length, MassDensity, Measure, Ratio, Role, Shown, ThermodynamicTemperature, Time, Velocity,
@@ -75,7 +75,7 @@ impl Resolver<'_> {
             // A reamer cuts the same ring of soil as an enlarging head, with an auger's resistance whatever clears
             // the face of a jacked pipe; no published table of reamer drag was found.
             None => {
-                let (resistance, origin) = face_row(self.handbook, Spoil::Auger)?;
+                let (resistance, origin) = face_row(self.handbook, Head::Auger)?;
                 self.assume_face("pull.reamer", resistance, origin);
                 resistance
             }

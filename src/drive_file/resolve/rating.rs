@@ -114,7 +114,7 @@ impl Resolver<'_> {
     /// Ratings of the ground for a pipe: the worst stretch decides.
     pub(super) fn rated_for(
         &self,
-        technique: &Technique,
+        technique: &Technique<'_>,
         ground: &[(Stretch, ToRate)],
         pipe: &Pipe,
     ) -> Resolved<Option<Rated>> {
@@ -149,7 +149,7 @@ impl Resolver<'_> {
     }
 
     /// Ratings of a stretch for a jacked and for a pulled pipe.
-    fn rated(&self, (technique, bare): (&Technique, bool), told: &ToRate) -> Resolved<Rated> {
+    fn rated(&self, (technique, bare): (&Technique<'_>, bool), told: &ToRate) -> Resolved<Rated> {
         let (face, other) = (&told.face, told.other.as_ref());
         let one = |column: Column| -> Resolved<Cited<Rating>> {
             let mut rating = self.suitability(face, column)?;
@@ -259,7 +259,7 @@ impl Resolver<'_> {
     /// nothing where that would not decide it either.
     fn hangs_on(
         &self,
-        plan: (&Technique, bool),
+        plan: (&Technique<'_>, bool),
         told: &ToRate,
         rated: &Rated,
         way: fn(&Rated) -> Cited<Rating>,
@@ -271,7 +271,7 @@ impl Resolver<'_> {
         if rating.origin == Origin::Law(&UNTOLD_SPOIL) {
             // Whatever is told of the spoil: a machine takes the most.
             let columns = vec![Column::Slurry];
-            let machine = Technique { columns, words: String::new(), spoil_is_told: true, auger: false, ..*plan.0 };
+            let machine = Technique { columns, spoil_is_told: true, auger: false, ..*plan.0 };
             let plan = (&machine, plan.1);
             return self.hangs_on(plan, told, &self.rated(plan, told)?, way);
         }

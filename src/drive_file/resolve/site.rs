@@ -3,13 +3,13 @@
 use super::line::Line;
 use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, BreakOutRule, Carrier, Clearing, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem,
-    Stretch, Surface, Surroundings, Trough,
+    AssumedValue, BreakOutRule, Carrier, Clearing, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stretch,
+    Surface, Surroundings, Trough,
 };
 use crate::drive_file::{
     CarrierFile, ClearingFile, CrossingFile, DriveFile, LoadCode, Over, PitFile, SurfaceFile, Traffic,
 };
-use crate::handbook::{GroundClass, Service, Spoil};
+use crate::handbook::{GroundClass, Service, Spoil, TechniqueRow};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::MayBe;
@@ -27,7 +27,7 @@ impl Resolver<'_> {
         &mut self,
         line: &Line,
         stretches: &[Stretch],
-        stem: &Stem,
+        technique: &TechniqueRow,
         shift: Cited<Time>,
     ) -> Resolved<Surroundings> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
@@ -48,21 +48,17 @@ impl Resolver<'_> {
             surface: self.surface()?,
             crossings: self.crossings(line, stretches, length)?,
             crossings_are_told: self.file.crossings.is_some(),
-            movement: Movement::read(
-                self.handbook,
-                self.troughs(stretches)?,
-                file.spoil.given() == Some(Spoil::Slurry),
-            )?,
+            movement: Movement::read(self.handbook, self.troughs(stretches)?, &technique.overcut.value.0)?,
             break_out: BreakOutRule::read(self.handbook)?,
             cover: self.cover(line, stretches)?,
-            face: self.face_rule()?,
+            face: self.face_rule(technique.spoil.value)?,
             launch,
             reception,
-            pit_rules: self.pit_rules(stem)?,
+            pit_rules: self.pit_rules(technique)?,
             plug: self.cited(DriveFile::plug),
             carrier: self.carrier(line)?,
             clearing: self.clearing(stretches)?,
-            pace: self.pace(stretches, stem, [&launch, &reception], shift)?,
+            pace: self.pace(stretches, technique, [&launch, &reception], shift)?,
         })
     }
 
@@ -323,8 +319,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn face_rule(&mut self) -> Resolved<FaceRule> {
-        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
+    fn face_rule(&mut self, spoil: Spoil) -> Resolved<FaceRule> {
         let road = self.handbook.pressure("surcharge.road")?;
         let loads = |traffic| if traffic == Traffic::None { Pressure::default() } else { road.value };
         let surcharge = self.driven_over().map(loads);

@@ -4,8 +4,8 @@ use super::listed::Listed;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Curve, Joint, Packer, PackerModulus, Steering};
 use crate::drive_file::fields::Key;
-use crate::drive_file::{CandidateFile, OrNone, PackerFile, SteeringFile};
-use crate::handbook::{Lubrication, Spoil};
+use crate::drive_file::{CandidateFile, PackerFile, SteeringFile};
+use crate::handbook::Lubrication;
 use crate::quantity::{Angle, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::MayBe;
@@ -89,7 +89,7 @@ impl Resolver<'_> {
             || line.deviation.is_some()
             || line.wave_amplitude.is_some()
             || line.joint_gap.is_some();
-        let least = if told { angles.value("guided")? } else { self.least_angle(pipe_length)? };
+        let least = if told { angles.value("guided")? } else { self.least_angle(of, pipe_length)? };
         if ends.turn && line.joint_angle.given().is_none_or(|told| told < least.value) {
             self.assume_one(format!("{}: angle of the line at a joint", of.path), least, Role::JointAngle);
         }
@@ -114,14 +114,8 @@ impl Resolver<'_> {
 
     /// The angle of a line that the file does not tell: less where it is guided, more where the pipes are longer than those
     /// that the table is for.
-    fn least_angle(&self, pipe_length: Option<(Length, Length)>) -> Resolved<Cited<Angle>> {
-        let stem = self.file.stem.as_ref().is_none_or(|stem| stem.outside_diameter.value != OrNone::None);
-        let key = match self.file.spoil.given().unwrap_or(Spoil::Auger) {
-            Spoil::Slurry => "machine",
-            Spoil::Auger | Spoil::Vacuum if stem => "guided",
-            _ => "open",
-        };
-        let least = self.handbook.joint_angle()?.value(key)?;
+    fn least_angle(&self, of: &Listed<'_>, pipe_length: Option<(Length, Length)>) -> Resolved<Cited<Angle>> {
+        let least = self.handbook.joint_angle()?.value(&of.technique.joint.value.0)?;
         let usual = self.handbook.length("joint.pipe_length")?.value;
         let longer = pipe_length.map_or(Ratio::from(1.0), |(_, long)| (long / usual).max(Ratio::from(1.0)));
         Ok(least.map(|angle| angle * longer.si()))

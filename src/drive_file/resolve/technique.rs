@@ -6,7 +6,7 @@ use super::{Resolved, Resolver};
 use crate::drive_file::{Hole, OrNone};
 use crate::handbook::{
     Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Pilot, RatedBy, Rating, Service,
-    Spoil, SuitabilityRow, TechniqueRow,
+    Spoil, SuitabilityRow, TechniqueRow, Tip,
 };
 use crate::quantity::{Length, Measure};
 use crate::source::{Cited, Equation, Origin};
@@ -54,6 +54,7 @@ impl Column {
             RatedBy::Auger => Self::Auger,
             RatedBy::Slurry => Self::Slurry,
             RatedBy::OpenShield => Self::OpenShield,
+            RatedBy::PushedPilot => Self::Pushed,
         }
     }
 
@@ -104,7 +105,9 @@ impl Column {
 }
 
 /// How the ground is opened, and for which pipes.
-pub(super) struct Technique {
+pub(super) struct Technique<'a> {
+    /// All that goes by it.
+    pub(super) row: Cited<&'a TechniqueRow>,
     /// Largest outside diameter of the candidates.
     pub(super) largest: Length,
     /// The largest of them and of their casings.
@@ -119,10 +122,6 @@ pub(super) struct Technique {
     pub(super) auger: bool,
     /// Whether a pilot that is pushed goes before a pulled pipe, and whether the file says so.
     pub(super) pushed: Option<bool>,
-    /// The technique of a jacked pipe in words.
-    pub(super) words: String,
-    /// How it keeps its line where the file does not say it: on the safe side, and at best.
-    pub(super) guidance: Cited<(Guidance, Guidance)>,
     /// Whether a casing may go by its auger alone: the file tells the auger, and nothing of a pilot or its stem.
     pub(super) may_be_bare: bool,
     /// Whether the file tells how the soil is removed.
@@ -143,27 +142,25 @@ impl<'a> Resolver<'a> {
     }
 
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
-    pub(super) fn technique(&self, pilot: (Pilot, bool), largest: Length, highest: Length) -> Resolved<Technique> {
-        let row = self.technique_row(pilot)?;
+    pub(super) fn technique(&self, row: Cited<&'a TechniqueRow>, largest: Length, highest: Length) -> Technique<'a> {
         let columns = [&row.value.pilot, &row.value.head].into_iter().flatten().map(|rated| Column::of(rated.value));
-        let drilled = row.value.before.value == Before::Drilled;
+        let drilled = row.value.tip.given() == Some(Tip::Bit);
         let gravity = self.file.service.value == Service::GravitySewer;
-        Ok(Technique {
+        Technique {
+            row,
             largest,
             highest,
-            stem: pilot.1,
+            stem: row.value.tip.is_some(),
             drilled,
             auger: drilled && row.value.spoil.value == Spoil::Auger,
-            pushed: (row.value.before.value == Before::Displacement).then_some(self.file.pilot.is_some()),
+            pushed: row.value.pulled.is_some().then_some(self.file.pilot.is_some()),
             columns: columns.collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
-            words: row.value.words.value.0.clone(),
             may_be_bare: self.file.pilot.is_none()
                 && self.file.stem.is_none()
                 && self.file.spoil.given() == Some(Spoil::Auger),
             spoil_is_told: self.file.spoil.is_some(),
-            guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
-        })
+        }
     }
 
     /// Says which technique is rated.

@@ -1,6 +1,6 @@
 //! Ground by class: friction, properties, what the pilot tip meets, hazards, and how it suits a technique.
 
-use super::{GuidedTechnique, Spoil};
+use super::GuidedTechnique;
 use crate::quantity::{Angle, Force, Length, Pressure, Ratio, UnitWeight};
 use crate::yaml::{Words, key_words};
 
@@ -324,8 +324,6 @@ rows! {
 
     /// Resistance at an enlarging head.
     FaceRow {
-        /// How the soil is removed.
-        spoil: must Spoil,
         /// Low pressure on the cut area.
         low: must Pressure,
         /// Likely pressure on the cut area.

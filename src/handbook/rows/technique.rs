@@ -29,6 +29,23 @@ key_words! {
         /// By hand or shovel, behind an open cutting edge.
         OpenEdge = "open_edge",
     }
+    meanings {
+        "microtunnel" => ["slurry"],
+        "microtunneling" => ["slurry"],
+        "microtunnelling" => ["slurry"],
+        "microtunnel_machine" => ["slurry"],
+        "mtbm" => ["slurry"],
+        "slurry_machine" => ["slurry"],
+        "slurry_shield" => ["slurry"],
+        "epb" => ["slurry", "auger"],
+        "tbm" => ["slurry", "open_edge"],
+        "open_shield" => ["open_edge"],
+        "hand" => ["open_edge"],
+        "hand_dug" => ["open_edge"],
+        "hand_mining" => ["open_edge"],
+        "auger_boring" => ["auger"],
+        "jack_and_bore" => ["auger"],
+    }
 
     /// A technique of guided boring without a column in the matrix.
     pub enum GuidedTechnique: "a technique of guided boring" {
@@ -84,6 +101,41 @@ key_words! {
         Slurry = "slurry",
         /// Open shield.
         OpenShield = "open_shield",
+        /// Blows that a pilot is pushed through, before a pipe that is pulled.
+        PushedPilot = "pushed_pilot",
+    }
+
+    /// How the tip of a pilot resists.
+    pub enum Tip: "how the tip of a pilot resists" {
+        /// As a cone, by blows or strength.
+        #[default]
+        Cone = "cone",
+        /// By the thrust on its bit.
+        Bit = "bit",
+    }
+
+    /// How an enlarging head resists.
+    pub enum Head: "how an enlarging head resists" {
+        /// By a pressure on what it cuts, behind an auger.
+        #[default]
+        Auger = "auger",
+        /// The same, where soil is sucked away.
+        Vacuum = "vacuum",
+        /// By the pressure in a closed face.
+        Slurry = "slurry",
+        /// On its edge.
+        Edge = "edge",
+    }
+
+    /// What the line of a bore is as good as, where it is read in the bore.
+    pub enum Steered: "what a line is as good as" {
+        /// A head that is steered itself.
+        #[default]
+        Machine = "machine",
+        /// A pilot that is pushed.
+        Pushed = "pushed",
+        /// A pilot that is drilled.
+        Drilled = "drilled",
     }
 }
 
@@ -100,8 +152,24 @@ rows! {
         pilot: may RatedBy,
         /// What rates the head.
         head: may RatedBy,
+        /// What rates the pilot before a pipe that is pulled.
+        pulled: may RatedBy,
         /// Row of the stem that goes before it.
         stem: may Words,
+        /// How the tip of that stem resists.
+        tip: may Tip,
+        /// How the head resists.
+        face: must Head,
+        /// Row of how much wider than the pipe the head cuts, by which ground settles.
+        overcut: must Words,
+        /// How far its line may be off.
+        line: must Steered,
+        /// Row of the angle at the joints of pipes behind it.
+        joint: must Words,
+        /// Row of its lengths and diameters.
+        range: must Words,
+        /// Row of what is put in in a shift.
+        pace: must Words,
         /// How its line is kept where the file does not say it, on the safe side.
         guidance: must Guidance,
         /// And at best.
