@@ -404,6 +404,8 @@ pub struct Pull {
     pub(crate) step: StepRule,
     pub(crate) reaming_torque: Option<Band<Torque>>,
     pub(crate) push_assist: Option<PushAssist>,
+    /// What a winch may pull, where one brings the pipe in place of the stem.
+    pub(crate) winch: Option<Cited<Force>>,
     pub(crate) collapse_factor: Cited<Ratio>,
     pub(crate) ovality: Ratio,
     pub(crate) poisson: Ratio,

@@ -124,6 +124,8 @@ macro_rules! checks {
             RampRoom "ramp, room" Area High, asks "room for the ramp" ["pull.ramp_room"] => site::ramp_room($at, $calc);
             /// Pull on the rig: pipe, reamer and stem.
             RigPull "rig pull" LoadMargin Watched(1.25) => pullback::rig_pull($at);
+            /// Pull of a winch on the pipe, against its rating.
+            WinchPull "winch, pull" LoadMargin Watched(1.25) => pullback::winch($at);
             /// Pull on the rig in a reaming pass before the pipe comes.
             ReamingPull "rig pull, reaming" LoadMargin Watched(1.25) => pullback::reaming_pull($at);
             /// Pull on the stem, against the rating of its joints.

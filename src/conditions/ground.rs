@@ -194,7 +194,7 @@ const CLAIMED: &str = "the file states that the bore stands without fluid: groun
 /// stretch counts.
 fn open_bore(plan: &Plan<'_>, told: bool) -> Option<(Care, &'static str)> {
     let drive = plan.drive;
-    let round = if plan.method == Method::PipeJacking { plan.pipe.open_round() } else { &[] };
+    let round = if plan.method == Method::PipeJacking { plan.pipe.open.as_slice() } else { &[] };
     let round_pipe = round.iter().filter_map(|round| round.safe).map(|open| open.0);
     let round_stem = drive.stretches.iter().filter_map(|stretch| stretch.open(plan.method).map(|open| open.0));
     let states = || round_stem.clone().chain(round_pipe.clone());
@@ -215,7 +215,7 @@ fn open_bore(plan: &Plan<'_>, told: bool) -> Option<(Care, &'static str)> {
 /// The equation, if any, behind what the tables do not tell of the friction or the blow counts of a stretch: where the
 /// bore stands open round all that is pushed nothing of that is in doubt. A pulled pipe asks for the stem alone.
 pub(crate) fn ground_doubt(plan: &Plan<'_>) -> Option<&'static Equation> {
-    let round = plan.pipe.open_round();
+    let round = &plan.pipe.open;
     let open = |stretch: &Stretch| round.get(stretch.index).is_some_and(OpenRound::stands);
     let stem = |stretch: &Stretch| !plan.drive.stem.is_there() || stretch.open(plan.method).is_some();
     let settled = |stretch: &&Stretch| stem(stretch) && (plan.method == Method::Pullback || open(stretch));

@@ -29,7 +29,7 @@ const FRICTION: &str = "with the friction given, nothing is assumed of how the b
 
 /// The worst stretch decides.
 pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
-    only(at.is_jacked() && at.drive.stem.withdrawn, "the stem is not drawn out before the pipe goes in")?;
+    only(at.into_empty_bore(), "the stem is not drawn out before the pipe goes in")?;
     let rule = Origin::Law(&EMPTY);
     let over = || rated(Verdict::Over, rule).with_note(FALLS);
     let one = |stretch: &Stretch| -> Draft {
@@ -92,7 +92,7 @@ const CLOSED: &str = "the clay closes on the pipe whatever is done: it then rubs
 /// Whether clay closes on a jacked pipe.
 pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
     only(at.is_jacked(), "the pipe is not pushed")?;
-    let round = at.pipe.open_round();
+    let round = &at.pipe.open;
     let closed = round.iter().any(|round| round.safe.is_some_and(|(state, _)| state == BoreState::Closed));
     only(
         closed || round.iter().any(|round| round.kept_off.is_some() && !round.stands()),

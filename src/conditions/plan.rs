@@ -1,6 +1,6 @@
 //! What the checks of both methods look at.
 
-use crate::drive::{Drive, Pipe};
+use crate::drive::{Drive, HoleState, Pipe, Pull};
 use crate::handbook::Method;
 use crate::quantity::Length;
 use crate::source::{Cited, FieldName};
@@ -21,6 +21,12 @@ pub struct Plan<'a> {
 impl Plan<'_> {
     pub(crate) fn is_jacked(&self) -> bool {
         self.method == Method::PipeJacking
+    }
+
+    /// Whether it goes into a bore that the stem was drawn out of, and that holds nothing but air.
+    pub(crate) fn into_empty_bore(&self) -> bool {
+        let by_winch = |pull: &Pull| pull.winch.is_some() && pull.works.hole == HoleState::Dry;
+        self.drive.stem.withdrawn && (self.is_jacked() || self.drive.pull.as_ref().is_some_and(by_winch))
     }
 
     /// Length of one jacking pipe: the file's, or the longest usual one of clay.

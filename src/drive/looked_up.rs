@@ -68,6 +68,8 @@ looked_up! {
         factor: Cited<Ratio> = handbook.ratio("stem.buckling_factor")?,
         /// What its joints may be pushed with.
         joint: Cited<Force> = handbook.force("usual.stem_joint")?,
+        /// And pulled with.
+        pull: Cited<Force> = handbook.force("usual.stem_pull")?,
     }
 
     /// What must be left of the safety factor in a limit at the high level, and the most that a check may be past it.

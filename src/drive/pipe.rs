@@ -162,6 +162,8 @@ pub struct Pipe {
     /// What it is when it is pulled; none where it cannot be.
     pub(crate) pulled: Option<PulledPipe>,
     pub(crate) casing: Option<Casing>,
+    /// How the bore stands round it where it is pushed, or pulled into an empty bore, stretch by stretch; empty where none does.
+    pub(crate) open: Vec<OpenRound>,
     /// Bores of the reaming passes before the one that brings the pipe.
     pub(crate) passes: Vec<Length>,
     pub(crate) bore: Cited<Length>,
@@ -266,14 +268,14 @@ impl Pipe {
         self.excluded.iter().filter(bars).map(|bar| bar.1)
     }
 
-    /// How the bore stands round it where it is jacked, stretch by stretch.
-    pub(crate) fn open_round(&self) -> &[OpenRound] {
-        self.jacked.as_ref().map_or(&[], |jacked| &jacked.open)
+    /// Whether what nothing tells, the overcut or the ground, decides on how the bore stands.
+    pub(crate) fn hangs_on_bore(&self) -> bool {
+        self.open.iter().any(OpenRound::hangs)
     }
 
-    /// How the bore stands round it in a stretch where it is jacked, on the safe side.
+    /// How the bore stands round it in a stretch where it is pushed or goes into an empty bore, on the safe side.
     pub(crate) fn bore_in(&self, stretch: &Stretch) -> Option<BoreState> {
-        self.open_round().get(stretch.index)?.safe.map(|(state, _)| state)
+        self.open.get(stretch.index)?.safe.map(|(state, _)| state)
     }
 
     /// Weight of a jacked pipe per length, where it is known.
@@ -298,17 +300,8 @@ pub(crate) struct JackedPipe {
     pub(crate) usual_end: Option<Cited<Force>>,
     /// The length that nothing holds.
     pub(crate) free: FreeLength,
-    /// How the bore stands round it, stretch by stretch; empty where none does.
-    pub(crate) open: Vec<OpenRound>,
     /// Least wall under a railway, of steel and where a table has one.
     pub(crate) railway_wall: Option<Cited<Length>>,
-}
-
-impl JackedPipe {
-    /// Whether what nothing tells, the overcut or the ground, decides on how the bore stands.
-    pub(crate) fn hangs_on_bore(&self) -> bool {
-        self.open.iter().any(OpenRound::hangs)
-    }
 }
 
 /// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.

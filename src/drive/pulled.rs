@@ -201,8 +201,6 @@ pub(crate) struct PullWorks {
 looked_up! {
     /// The most that is usual of plant that the file does not tell.
     UsualPull: Copy of |handbook| {
-        /// Pull that joints of a stem are rated for.
-        stem_joint: Cited<Force> = handbook.force("usual.stem_pull")?,
         /// Length of a ramp.
         ramp: Cited<Length> = handbook.length("usual.ramp")?,
         /// Area of the plate that the rig leans on while it pulls.

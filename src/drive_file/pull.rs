@@ -99,6 +99,8 @@ fields! {
             ["5 kN*m", "5 kN*m"];
         /// A machine at the reception pit that pushes the tail of the string while it is pulled.
         push_assist: block<PushAssistFile>;
+        /// A winch, or rods, that pull the pipe without a reamer into the bore that a withdrawn stem leaves.
+        winch: block<WinchFile>;
         /// What the bore is while the pipe comes in.
         hole: may<Hole>, else "full of fluid";
         /// Drag of the bore fluid on the outside area of the pipe, instead of a pressure in the annulus.
@@ -266,6 +268,12 @@ fields! {
         rating: may<Force> as Pull, Within(kn(0.5), mn(10.0)), ["900 kN", "100 tonf_us"];
         /// Load at which the weak link parts.
         weak_link: may<Force> as Pull, Within(kn(0.5), mn(10.0)), ["900 kN", "100 tonf_us"];
+    }
+
+    /// What pulls a pipe into the bore that a withdrawn stem leaves.
+    WinchFile at ["pull.winch."] {
+        /// Greatest pull of the winch and its line.
+        rating: must<Force> as Pull, Within(kn(1.0), mn(10.0)), usual(kn(10.0), mn(1.0)), ["100 kN", "10 tonf_us"];
     }
 
     /// A machine that pushes the tail of the string.

@@ -228,9 +228,7 @@ impl Resolver<'_> {
             pipe.told = [Arc::clone(&told), fields::told(listed, "candidates[]").into()];
             pipe.ground = self.rated_for(&technique, &ground, pipe)?;
             let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(&ground, pipe, (auger, lubricant)))?;
-            if let Some(jacked) = pipe.jacked.as_mut() {
-                jacked.open = open;
-            }
+            pipe.open = open;
         }
         let stretches: Vec<_> = ground.into_iter().map(|(stretch, _)| stretch).collect();
         let work = self.work()?;

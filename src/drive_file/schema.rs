@@ -6,6 +6,7 @@ use super::declare::fields;
 use super::ground::{PitFile, StretchFile, WallFile};
 use super::pull::{
     AnnulusFile, CollapsedBoreFile, LaydownFile, PullFile, PullHeadFile, PushAssistFile, SurgeFile, VacuumFile,
+    WinchFile,
 };
 use super::rig::{IfStalled, RigFile, StemFile};
 use super::site::{
@@ -231,5 +232,6 @@ sole! { file:
     PullHeadFile = file.pull.as_ref()?.pull_head.as_ref();
     LaydownFile = file.pull.as_ref()?.laydown.as_ref();
     CollapsedBoreFile = file.pull.as_ref()?.collapsed_bore.as_ref();
+    WinchFile = file.pull.as_ref()?.winch.as_ref();
     PushAssistFile = file.pull.as_ref()?.push_assist.as_ref();
 }

@@ -48,6 +48,9 @@ impl Stage {
     /// The stem pulls reamer and pipe back, and a machine at the reception pit pushes the tail of the pipe.
     pub const PUSH_ASSIST: Self = Self { assisted: true, ..Self::PULLBACK };
 
+    /// A winch pulls the pipe into the open bore.
+    pub const WINCH: Self = Self { ahead: None, behind: Body::Pipe, pulls: true, assisted: false };
+
     /// The stage that pushes a pipe.
     pub(super) const fn of_pipe(drive: &Drive, pipe: &Pipe) -> Self {
         if pipe.casing.is_some() {
@@ -72,6 +75,7 @@ impl Stage {
             (Body::Stem, _, true) => "reamer pulled back by the stem, stem behind it",
             (Body::Stem, ..) => "pilot stem pushed",
             (Body::Casing, ..) => "casing pushed behind the stem",
+            (_, None, true) => "pipe pulled into the open bore by the winch",
             (_, _, true) if self.assisted => "reamer and pipe pulled back, tail of the pipe pushed",
             (_, _, true) => "reamer and pipe pulled back by the stem",
             (_, Some(Body::Casing), _) => "pipe pushes the casing out",

@@ -29,11 +29,11 @@ use service::InService;
 use super::along::{Point, StageProfile};
 use super::either::Either;
 use super::rest::Put;
-use super::rules::{against_rig_pull, by_rig, strength_of_clay};
+use super::rules::{against_rig_pull, against_winch, by_rig, strength_of_clay};
 use super::stage::{Body, Stage, TURNS, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
-use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_least, at_most, rated, required};
+use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_least, at_most, only, rated, required};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Calc;
@@ -61,6 +61,7 @@ pub(super) fn tension(at: &Walked<'_>) -> Outcome {
     })
 }
 
+const NOT_REAMED: &str = "nothing is reamed: the pipe goes into the bore of the stem's head";
 const DRAWN: &str = "draws the stem back out of the bore before the pipe goes in";
 
 /// Pull on the rig, of a pipe or of a stem that is drawn out of the bore before the pipe goes in.
@@ -71,6 +72,13 @@ pub(super) fn rig_pull(at: &Walked<'_>) -> Outcome {
     Ok(against_rig_pull(at.drive, at.pulled()?.rig))
 }
 
+/// Pull of a winch on the pipe.
+pub(super) fn winch(at: &Walked<'_>) -> Outcome {
+    let pulled = at.pulled()?;
+    let rating = pulled.pull.winch.ok_or(Absent::NotApplicable("no winch pulls the pipe"))?;
+    Ok(against_winch(at.drive, pulled.rig, rating))
+}
+
 pub(super) fn reaming_pull(at: &Walked<'_>) -> Outcome {
     let reaming = at.pulled()?.reaming.ok_or(Absent::NotApplicable("no pass before the one that brings the pipe"))?;
     Ok(against_rig_pull(at.drive, reaming))
@@ -79,16 +87,21 @@ pub(super) fn reaming_pull(at: &Walked<'_>) -> Outcome {
 pub(super) fn stem_pull(at: &Walked<'_>) -> Outcome {
     const JOINTS: &str = "no joint rating is given: the joints must bear this much; compared with the highest usual \
         rating";
-    let pulled = at.pulled()?;
-    let all = by_rig(at.drive, pulled.all());
+    let all = match at.stem_drawn {
+        Some(drawn) => Either::sure(drawn),
+        None => at.pulled()?.all(),
+    };
+    let all = by_rig(at.drive, all);
     Ok(match at.drive.stem.joint_pull {
         Some(rating) => all.check(|pull| at_most(Role::Pull, pull, rating)).settled_by(strength_of_clay(at.drive)),
-        None => all.check(|pull| required(Role::Pull, pull, pulled.pull.works.usual.stem_joint)).with_note(JOINTS),
+        None => all.check(|pull| required(Role::Pull, pull, at.drive.usual.stem.pull)).with_note(JOINTS),
     })
 }
 
 pub(super) fn reaming_torque(at: &Walked<'_>) -> Outcome {
-    torque(at.pulled()?.pull.reaming_torque, rated_torque(at)?)
+    let pull = at.pulled()?.pull;
+    only(pull.winch.is_none(), NOT_REAMED)?;
+    torque(pull.reaming_torque, rated_torque(at)?)
 }
 
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
@@ -114,6 +127,17 @@ pub(super) fn profiles(at: Pulling<'_>) -> Vec<StageProfile> {
         before = *bore;
     }
     let on_pipe = pull_on_pipe(calc, at);
+    if pull.winch.is_some() {
+        let length = drive.length.value;
+        let joined = on_pipe.turns(length).into_iter().flatten();
+        let ends = [Length::default()].into_iter().chain(joined).chain([length]);
+        let points = ends.map(|advance| {
+            let on_pipe = on_pipe.at(advance, length);
+            Point { advance, on_rig: on_pipe, on_pipe: Some(on_pipe), ..Point::default() }
+        });
+        stages.push(StageProfile { stage: Stage::WINCH, bore: None, points: points.collect() });
+        return stages;
+    }
     let reamer = last_reamer(calc, at);
     let trailing = trailing(&on_pipe, reamer, drive.length.value);
     let on_tail = |advance| on_pipe.pushed(advance, drive.length.value);
@@ -137,7 +161,9 @@ const ONE_STEP: &str = "the bore is usually opened in smaller steps; give `passe
 
 /// The reaming step that goes furthest beyond habit.
 pub(super) fn step(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
-    let rule = &at.pulled()?.pull.step;
+    let pull = at.pulled()?.pull;
+    only(pull.winch.is_none(), NOT_REAMED)?;
+    let rule = &pull.step;
     if at.drive.stretches.iter().any(|stretch| stretch.has(GroundClass::is_rock)) {
         return Ok(rated(Verdict::Within, Origin::Law(&STEP_IN_ROCK)).with_care(Care::Condition, BY_OPENER));
     }
@@ -168,7 +194,7 @@ const STEP_IN_ROCK: Equation = Equation::judged(
 const BY_OPENER: &str = "rock is opened in the steps that the maker of the hole opener tells, by cores: ask for them";
 
 pub(super) fn bore(at: &Walked<'_>) -> Outcome {
-    at.pulled()?;
+    only(at.pulled()?.pull.winch.is_none(), NOT_REAMED)?;
     let (bore, rule) = (at.pipe.bore.value, at.pipe.bore_rule);
     let (pipe, joint) = (at.pipe.outside_diameter.value, at.pipe.widest.value);
     let passes = (pipe * NARROWEST).max(if joint > pipe { joint + Length::from_si(ROUND_A_JOINT) } else { pipe });

@@ -2,7 +2,7 @@
 
 use super::body::Body;
 use crate::conditions::{Pushing, rate};
-use crate::drive::{Drive, JackedPipe, Pipe, Rests, Stem, Stretch};
+use crate::drive::{Drive, Pipe, Rests, Stem, Stretch};
 use crate::handbook::Method;
 use crate::quantity::{Length, Measure, Ratio};
 
@@ -24,8 +24,7 @@ impl<'a> Put<'a> {
     /// At its best, where that may differ.
     pub(super) fn best(self) -> Option<Self> {
         let hangs = |stretch: &Stretch| stretch.stem_may_lie_open(self.method) || stretch.tip_hangs();
-        let bore =
-            self.drive.stretches.iter().any(hangs) || self.pipe.jacked.as_ref().is_some_and(JackedPipe::hangs_on_bore);
+        let bore = self.drive.stretches.iter().any(hangs) || self.pipe.hangs_on_bore();
         let curved = self.drive.curve.is_some();
         (self.drive.stops_at_night() || bore || curved || self.drive.stem_at_best.is_some())
             .then_some(Self { at_best: true, ..self })

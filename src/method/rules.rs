@@ -6,6 +6,7 @@ use crate::drive::{Drive, Pipe, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
+use crate::source::Cited;
 
 const STALLS: &str = "at the high force the drive stalls, and no pit can be dug to it: say how it is freed (`if_stalled`); set the \
     jacks to the limit";
@@ -19,6 +20,11 @@ const STRONGER: &str = "the high force is more than the rig gives: plan how a dr
     hand where pipe and wall bear them";
 const PULL_STRONGER: &str = "the high pull is more than the rig gives: plan a pit over the string for a pull that stalls, or have a stronger \
     rig at hand where the string bears it";
+const WINCH_STALLS: &str = "at the high pull the winch stalls: say how the string is freed (`if_stalled`)";
+const WINCH_FREED: &str =
+    "the winch stops at its rating; if the pull stalls a pit is dug over the string, as the file says";
+const WINCH_STRONGER: &str = "the high pull is more than the winch gives: plan a pit over the string for a pull that stalls, or have a \
+    stronger winch at hand where the string bears it";
 /// Of a rig that is yet to be chosen.
 pub(super) const CHOOSE: &str =
     "no rig is chosen: it must be rated for this much; compared with the most that is usual";
@@ -168,10 +174,18 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Draft {
         let asked = pull.check(|pull| required(Role::Pull, pull, drive.rig.pull));
         return asked.with_note(CHOOSE).settled_by(&[&["rig.pull"]]);
     }
+    against_pull(drive, pull, drive.rig.pull, [PULL_STALLS, PULL_FREED, PULL_STRONGER])
+}
+
+/// The pull of a winch on the pipe against its rating.
+pub(super) fn against_winch(drive: &Drive, pull: Forces, rating: Cited<Force>) -> Draft {
+    against_pull(drive, pull, rating, [WINCH_STALLS, WINCH_FREED, WINCH_STRONGER])
+}
+
+fn against_pull(drive: &Drive, pull: Forces, rating: Cited<Force>, notes: [&'static str; 3]) -> Draft {
     let share = Subject::RigPull.decides().share(&drive.leeway);
-    let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
+    let check = pull.check(|pull| at_most(Role::Pull, pull, rating).by(Rule::Watched(share)));
     let clay = strength_of_clay(drive);
-    let notes = [PULL_STALLS, PULL_FREED, PULL_STRONGER];
     // What the clay is comes before what is done where it closes.
     const CLAY: Ways = &[&["ground[].spt_n"], &["ground[].soil.undrained_strength"], &["if_stalled"]];
     let uncounted =

@@ -92,7 +92,10 @@ pub fn bound(drive: &Drive, scheme: &Scheme, profile: &StageProfile) -> Bound {
     let (stage, rig) = (profile.stage, &drive.rig);
     // The margin of the jacks is for planning: while they push, their whole rating is where they stop.
     let (rated, subject, subjects): (_, _, &[Subject]) = match (stage.behind, stage.pulls) {
-        (_, true) => (rig.pull, Subject::RigPull, &[Subject::StemPull]),
+        (_, true) => match drive.pull.as_ref().and_then(|pull| pull.winch) {
+            Some(winch) => (winch, Subject::WinchPull, &[]),
+            None => (rig.pull, Subject::RigPull, &[Subject::StemPull]),
+        },
         (Body::Stem, _) => {
             (rig.thrust, Subject::StemThrust, &[Subject::StemJoint, Subject::StemBuckling, Subject::ThrustWall])
         }

@@ -44,7 +44,7 @@ fn outside(put: Put<'_>, body: Body) -> Outside<'_> {
             weight: pipe.casing.as_ref().and_then(|casing| casing.tube.as_deref()).map(|tube| tube.weight),
         },
         Body::Pipe => {
-            let rubbed = Rubbed::Pipe(pipe.open_round(), put.at_best);
+            let rubbed = Rubbed::Pipe(&pipe.open, put.at_best);
             Outside { diameter: of_pipe, rubbed, weight: pipe.jacked_weight(), bore }
         }
     }

@@ -57,7 +57,8 @@ impl<'a> Walked<'a> {
         let plan = Plan { drive, pipe, method };
         let put = Put::of(drive, pipe, method);
         let stem = |calc: &mut Calc| both(calc, put, Stage::STEM).map(|pushed| pushed.map(|force| force.on_rig));
-        let drawn = (method == Method::PipeJacking && drive.stem.withdrawn).then(|| {
+        let by_winch = drive.pull.as_ref().is_some_and(|pull| pull.winch.is_some());
+        let drawn = (drive.stem.withdrawn && (method == Method::PipeJacking || by_winch)).then(|| {
             calc.part("stem drawn back out of the bore");
             calc.doubted(|calc| {
                 let rests = !matches!(stands(put, Body::Stem), Stands::Never);
@@ -116,7 +117,8 @@ impl<'a> Walked<'a> {
         let (pipe, rig) = match &self.way {
             Way::Jacked(jacked, _) => (jacked.thrust().safe, self.thrust().safe),
             Way::Pulled(pulled) => {
-                let rig = pulled.all().safe.zip(self.stem.safe).map(|(all, stem)| peak(all, stem));
+                let pulls = self.stem_drawn.unwrap_or(pulled.all().safe);
+                let rig = pulls.zip(self.stem.safe).map(|(all, stem)| peak(all, stem));
                 (pulled.on_pipe.map(PullOnPipe::peak), rig)
             }
         };

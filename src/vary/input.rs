@@ -445,7 +445,7 @@ fn with_friction(drive: &Drive, times: Ratio) -> Drive {
         stretch.pipe_friction = stretch.pipe_friction.map(raise);
     }
     for pipe in &mut drive.candidates {
-        let open = Arc::make_mut(pipe).jacked.iter_mut().flat_map(|jacked| &mut jacked.open);
+        let open = Arc::make_mut(pipe).open.iter_mut();
         open.for_each(|round| *round = round.map(raise));
     }
     drive

@@ -336,6 +336,78 @@ fn a_stem_that_is_withdrawn() {
     assert!(twice.contains("candidates[0].bore") && twice.contains("stem"), "{twice}");
 }
 
+/// Pulled by a winch into the bore that the stem was drawn out of: what stem and pipe rub never adds. By hand: 91 m of 315 mm at
+/// the least of 0.5 kPa likely and 1.2 kPa high, and a tail of 20 m and 0.257 kN/m at 0.5 over the two bends of 15 deg of its
+/// ramp, 3.3 kN; the high one is more than twice the likely one, and than half as much again by the weight alone.
+#[test]
+fn a_pipe_that_a_winch_pulls_in() {
+    use jackpull::check::{Absent, Subject, Verdict};
+    let pull =
+        "pull: { duration: 6 h, pipe_temperature: 20 degC, hole: dry_and_stable, winch: { rating: 150 kN } }\nspoil:";
+    let file = |text: String| {
+        text.edit("{ material: clay, size: 15 in }", "{ material: pe100, size: 315 mm, sdr: 11 }")
+            .edit("head_diameter: 279 mm", "head_diameter: 450 mm, withdrawn: true")
+            .edit("spoil:", pull)
+            .edit("    spt_n: 16\n", "    spt_n: 16\n    hazards: []\n")
+    };
+    let scheme = |drive: &Drive| assess(drive, &drive.candidates()[0], Method::Pullback);
+    let of = |drive: &Drive, subject| {
+        scheme(drive).checks.outcome(subject).copied().unwrap_or_else(|why| panic!("{subject:?}: {why:?}"))
+    };
+    let stands = drive(file);
+    let round = core::f64::consts::PI * 0.315 * 91.0;
+    let tail = 20.0 * 0.2568 * 0.5 * (0.5 * 30.0 * core::f64::consts::PI / 180.0).exp();
+    let winch = of(&stands, Subject::WinchPull);
+    assert_relative_eq!(winch.likely().unwrap().0.si / 1e3, 0.5 * round + tail, max_relative = 0.001);
+    assert_relative_eq!(winch.high().unwrap().0.si / 1e3, 1.2 * round + tail, max_relative = 0.001);
+    assert_eq!(winch.high().unwrap().1.si, 150e3);
+    // On the rig the stem alone, in and out again: no more than before a pipe that is pushed.
+    let clay = |text: String| {
+        file(text).edit("{ material: pe100, size: 315 mm, sdr: 11 }", "{ material: clay, size: 15 in, bore: 450 mm }")
+    };
+    let pushed = drive(|text| {
+        let pipe = "{ material: clay, size: 15 in, outside_diameter: 400 mm, weight: 1.5 kN/m, end_bearing_area: 0.03 m2, \
+                    factor: 3, crushing: 50 kN/m }";
+        clay(text).edit("{ material: clay, size: 15 in, bore: 450 mm }", pipe)
+    });
+    let jacked = assess(&pushed, &pushed.candidates()[0], Method::PipeJacking);
+    for subject in [Subject::StemThrust, Subject::RigPull, Subject::StemPull] {
+        let [one, other] = [of(&stands, subject), *jacked.checks.get(subject).unwrap()];
+        assert_relative_eq!(one.high().unwrap().0.si, other.high().unwrap().0.si, max_relative = 1e-9);
+    }
+    let force = scheme(&stands).rig_force.unwrap();
+    assert_relative_eq!(force.high.si(), of(&stands, Subject::StemThrust).high().unwrap().0.si, max_relative = 1e-9);
+    assert!(scheme(&stands).checks.outcome(Subject::ReamingStep).is_err());
+    // It stands or it does not, as for a pipe that is pushed in.
+    assert_eq!(of(&stands, Subject::BoreStands).verdict, Verdict::WithCare);
+    let untold = drive(|text| file(text).edit("    hazards: []\n", ""));
+    assert_eq!(of(&untold, Subject::BoreStands).verdict, Verdict::NotDecided);
+    let sand = |text: String| {
+        let soil =
+            "    soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 20 deg, undrained_strength: 100 kPa }\n";
+        file(text).edit("class: firm_to_very_stiff_clay", "class: medium_to_dense_sand").edit(soil, "")
+    };
+    assert_eq!(of(&drive(sand), Subject::BoreStands).verdict, Verdict::Over);
+    // Fluid that holds it is judged as that of any pull.
+    let held = drive(|text| {
+        sand(text).edit("dry_and_stable", "fluid, fluid_level: 0 m").edit("spoil: vacuum", "spoil: auger")
+    });
+    assert!(matches!(scheme(&held).checks.outcome(Subject::BoreStands), Err(Absent::NotApplicable(_))));
+    assert!(scheme(&held).checks.get(Subject::ReamedBore).is_some());
+    let weak = drive(|text| file(text).edit("rating: 150 kN", "rating: 30 kN"));
+    assert_eq!(of(&weak, Subject::WinchPull).verdict, Verdict::Over);
+    for (from, to, key) in [
+        (", withdrawn: true", "", "withdrawn: true"),
+        (" hole: dry_and_stable,", "", "hole: dry_and_stable"),
+        ("winch:", "reamer: { low: 1 kN, likely: 2 kN, high: 3 kN }, winch:", "pull.reamer"),
+        ("sdr: 11", "sdr: 11, passes: [300 mm]", "passes"),
+        ("sdr: 11", "sdr: 11, bore: 450 mm", "candidates[0].bore"),
+    ] {
+        let told = read_drive(&file(DRIVE.to_owned()).edit(from, to), &Handbook::embedded()).unwrap_err().to_string();
+        assert!(told.contains(key), "{told}");
+    }
+}
+
 /// Clay that surely closes on a pipe: 4 m of 15 kN/m3 on 8 kPa, a stability number of 7 at its lightest, however wide it is cut.
 /// What is pumped in does not count then. Where it may close or not the contractor has to keep it off. By hand: 91 m of
 /// 400 mm at 5 kPa likely and 12 kPa high, the bands of soft clay without lubricant, and 1.4 times that after a night.

@@ -187,6 +187,12 @@ fn every_check_is_made_somewhere() {
         .edit("pressure_main", "gravity_sewer")
         .edit("rig:", stem)
         .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "");
+    // And one that a winch pulls in.
+    let winch = "\n  hole: dry_and_stable\n  winch: { rating: 100 kN }\n";
+    let by_winch = SHORT.edit("pressure_main", "gravity_sewer").edit("rig:", stem).edit(
+        "pull: { duration: 6 h, pipe_temperature: 20 degC }\n",
+        &format!("pull:\n  duration: 6 h\n  pipe_temperature: 20 degC{winch}"),
+    );
     let curved = FULL.edit("deviation: 10 mm", "curve_radius: 900 m");
     let slurry = FULL
         .edit("half_wave:", "spoil: slurry\nhalf_wave:")
@@ -200,7 +206,8 @@ fn every_check_is_made_somewhere() {
         .edit("length: 60 m", "length: 250 m")
         .edit("stiff_clay }", "stiff_clay, unit_friction: { low: 1 kPa, likely: 2 kPa, high: 10 kPa } }")
         .edit("material: clay, size: 10 in", "material: concrete, size: 1500 mm, rated_force: 9 MN");
-    let files = [FULL, &stations, &main(), &casing(), &seldom, &railway, &alone, &curved, &slurry, &untold, &held];
+    let files =
+        [FULL, &stations, &main(), &casing(), &seldom, &railway, &alone, &by_winch, &curved, &slurry, &untold, &held];
     let schemes: Vec<Scheme> = files.into_iter().flat_map(schemes).collect();
     let made: BTreeSet<usize> =
         schemes.iter().flat_map(|scheme| scheme.checks.iter().map(|check| check.subject as usize)).collect();

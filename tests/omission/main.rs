@@ -43,6 +43,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("stops", "more than nights are stated"),
     ("steering.curve_radius", "states a curve"),
     ("pull.push_assist", "states a machine and its free length"),
+    ("pull.winch", "another way to put the pipe in: without it the stem pulls a reamer and the pipe"),
     ("pull.collapsed_bore", "states something bad"),
     ("face_pressure", "what is told may not hold the face"),
     ("load_code", "an owner's code, which may be the heavier one"),

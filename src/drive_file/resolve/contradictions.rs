@@ -90,6 +90,12 @@ contradictions! { it, file:
         contents: is_dry(pull) && pull.contents.given() == Some(Contents::Slurry) => DRY;
         ramp_angle, bend_radius, ramp_room: LaydownFile::in_file(file).is_some_and(is_in_pit)
             => "a string joined in the pit comes down no ramp";
+        reamer, reaming_torque, push_assist, stem_removal: pull.winch.is_some()
+            => "is not that of a winch, which pulls the pipe alone";
+        winch: file.stem.as_ref().is_none_or(|stem| stem.withdrawn.given() != Some(true))
+            => ("pulls the pipe into the bore that the stem was drawn out of", "add `withdrawn: true` to the stem");
+        winch: pull.hole.is_none()
+            => ("pulls into a bore of which nothing tells what it holds", "add `hole: dry_and_stable`, or `hole: fluid`");
         rate: pull.duration.is_some() => "give either the duration or the rate of the pull, not both";
     }
     AnnulusFile |annulus| {
@@ -176,7 +182,7 @@ contradictions! { it, file:
 /// What is told of fluid in a bore that the file calls dry.
 pub(super) const DRY: &str = "there is no fluid in a dry bore";
 
-fn is_dry(pull: &PullFile) -> bool {
+pub(super) fn is_dry(pull: &PullFile) -> bool {
     pull.hole.given() == Some(Hole::DryAndStable)
 }
 

@@ -158,7 +158,6 @@ impl Resolver<'_> {
             rated_force,
             usual_end: barrel.known.filter(|_| of.pipe.outside_diameter.is_none()).and_then(|known| known.usual_end),
             free: self.free_length(of, CandidateFile::free_length)?,
-            open: Vec::new(),
             railway_wall: match row.family {
                 Family::Steel => self.casing_row(outside_diameter)?.map(|row| row.map(|row| row.bare.value)),
                 _ => None,

@@ -1,20 +1,22 @@
 //! How the bore of a drilled pilot stands round the stem in it and round a jacked pipe behind it, stretch by stretch, and
 //! the friction on them by it.
 
+use super::contradictions::is_dry;
 use super::rating::ToRate;
 use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, Auger, BoreState, Drilled, Earth, Ends, FluidRule, Held, Lubricant, OpenRound, Pipe, Soil, Stem,
-    Strength, Stretch, Way,
+    AssumedValue, Auger, BoreState, Drilled, Earth, Ends, FluidRule, Held, Lubricant, OpenRound, Pipe, PulledPipe,
+    Soil, Stem, Strength, Stretch, Way,
 };
-use crate::drive_file::{PullFile, StemFile, StretchFile, Traffic, WorkFile};
+use crate::drive_file::{Contents, PullFile, StemFile, StretchFile, Traffic, WorkFile};
 use crate::handbook::{Family, GroundClass, GroundHazard};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::friction::ContactWidth;
 use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, SlidingOnBottom, SpoilLeft};
+use crate::laws::pull::{NetWeightInFluid, PipeWeight};
 use crate::laws::soil::{water_density, water_unit_weight};
-use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, UnitWeight};
+use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::{Equation, Origin};
 use crate::yaml::MayBe;
 use core::f64::consts::FRAC_PI_4;
@@ -151,7 +153,8 @@ impl Resolver<'_> {
         pipe: &Pipe,
         (auger, lubricant): (Option<Auger>, Option<Lubricant>),
     ) -> Resolved<Vec<OpenRound>> {
-        if pipe.jacked.is_none() || pipe.casing.is_some() {
+        let by_winch = self.file.pull.as_ref().is_some_and(|pull| pull.winch.is_some() && is_dry(pull));
+        if !(pipe.jacked.is_some() || by_winch) || pipe.casing.is_some() {
             return Ok(Vec::new());
         }
         let outside_diameter = pipe.outside_diameter.value;
@@ -162,7 +165,8 @@ impl Resolver<'_> {
         let waves = if pipe.segment.is_some() || pipe.family != Family::Steel { "waves_jointed" } else { "waves" };
         let surveyed = self.given(StemFile::withdrawn) == Some(true);
         let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
-        let weight = pipe.jacked_weight();
+        let pulled = || pipe.pulled.as_ref().filter(|_| by_winch).map(|pulled| self.pulled_weight(pipe, pulled));
+        let weight = pipe.jacked_weight().or_else(pulled);
         // As likely as not at the high level too: what the weight is multiplied by has its own there.
         let laden = auger.map(|auger| auger.laden(pipe.inside()).map(|laden| laden.auger + laden.spoil));
         let laden = laden.map(|laden| Band { high: laden.likely, ..laden });
@@ -404,6 +408,18 @@ impl Resolver<'_> {
         });
         let sum = rests.with(drag, |rests, drag| rests + drag);
         Ok(sum.with(fallen, |sum, share| sum + ravelled * share))
+    }
+
+    /// Weight of a pulled pipe per length in air with what fills it: of metal water, where nothing is told.
+    fn pulled_weight(&self, pipe: &Pipe, pulled: &PulledPipe) -> LineLoad {
+        let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
+        let average_wall = Ratio::from_si(1.0);
+        let pipe_weight = PipeWeight { outside_diameter, wall, density: pulled.density(), average_wall }.value();
+        let contents = self.file.pull.as_ref().and_then(|pull| pull.contents.given());
+        let is_full = contents == Some(Contents::Water) || contents.is_none() && !pulled.is_plastic();
+        let contents_density = if is_full { water_density() } else { MassDensity::default() };
+        let fluid_density = MassDensity::default();
+        NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density }.value()
     }
 
     /// Weight of the stem per length: by its wall, else by habit.

@@ -115,7 +115,8 @@ impl Resolver<'_> {
             None => Cited::new(close, Origin::Law(&CLOSE_BORE)),
         };
         let jacked = jacked.filter(|_| pulled.is_none() || stem.withdrawn || outside_diameter.value > stem.head);
-        let bore = if stem.withdrawn && jacked.is_some() {
+        let by_winch = pulled.is_some() && pull.is_some_and(|pull| pull.winch.is_some());
+        let bore = if stem.withdrawn && (jacked.is_some() || by_winch) {
             if candidate.bore.is_some() {
                 self.fault(&of, CandidateFile::bore, "is that of the stem's head, since the stem is withdrawn");
             }
@@ -126,7 +127,11 @@ impl Resolver<'_> {
         if bore.value <= widest.value {
             self.fault(&of, CandidateFile::bore, format!("is no larger than {label} itself"));
         }
-        let passes = if pulled.is_none() { Vec::new() } else { self.passes(&of, bore.value, stem) };
+        let passes = if pulled.is_none() || by_winch { Vec::new() } else { self.passes(&of, bore.value, stem) };
+        if by_winch && candidate.passes.is_some() {
+            let message = "are not bored: a winch pulls the pipe into the bore of the stem's head";
+            self.flaw(&candidate.size, &of.at("passes"), message);
+        }
         let segment = self.segment(&of, jacked.is_some());
         let mut pipe = Pipe {
             jacking_range: Some(self.jacking_range(technique)?),
@@ -147,6 +152,7 @@ impl Resolver<'_> {
             ground: None,
             ring: None,
             carries: None,
+            open: Vec::new(),
             nominal: size,
             segment,
             not_given: Vec::new(),

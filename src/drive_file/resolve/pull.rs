@@ -12,7 +12,7 @@ use crate::drive::{
 use crate::drive_file::limits::celsius;
 use crate::drive_file::{
     CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, PushAssistFile, ReactionFile,
-    Support, WaterTable,
+    Support, WaterTable, WinchFile,
 };
 use crate::handbook::{Head, rising};
 use crate::laws::soil::water_density;
@@ -72,6 +72,7 @@ impl Resolver<'_> {
         let excess_length = self.or_row(PullFile::excess_length, excess).value;
         let reamer = match self.band(PullFile::reamer) {
             Some(band) => FaceResistance::Given(band),
+            None if pull.winch.is_some() => FaceResistance::Given(Band::default()),
             // A reamer cuts the same ring of soil as an enlarging head, with an auger's resistance whatever clears
             // the face of a jacked pipe; no published table of reamer drag was found.
             None => {
@@ -123,6 +124,7 @@ impl Resolver<'_> {
             step: self.step_rule()?,
             reaming_torque: self.band(PullFile::reaming_torque),
             push_assist: self.push_assist(pull)?,
+            winch: pull.winch.as_ref().map(|winch| WinchFile::rating.cited("", winch)),
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             bend_ratio: self.handbook.ratio("pe.bend_radius")?,
             bend_cold: self.handbook.ratio("pe.bend_cold")?.value,

@@ -1,5 +1,6 @@
 //! How the ground of a drive is rated for a technique and a pipe, and what of it that hangs on.
 
+use super::contradictions::is_dry;
 use super::suits::{Face, NOT_RATED, TREATED, worse};
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
@@ -234,6 +235,10 @@ impl Resolver<'_> {
         // A casing that only an auger clears may have no pilot at all.
         if bare && jacking.value == Rating::Unsuitable && one(Column::Auger)?.value != Rating::Unsuitable {
             (jacking, stones) = (Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)), None);
+        }
+        // Nothing but what bored for the stem makes the bore that a winch pulls a pipe into.
+        if self.file.pull.as_ref().is_some_and(|pull| pull.winch.is_some() && is_dry(pull)) {
+            pulled = worse(pulled, jacking);
         }
         let peat = face.class == GroundClass::Peat || other.is_some_and(|other| other.class == GroundClass::Peat);
         if peat && self.is_on_grade() {

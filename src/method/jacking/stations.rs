@@ -154,7 +154,7 @@ fn parts(put: Put<'_>, ahead: bool) -> impl Iterator<Item = (Length, Band<LineLo
         stretch.way.parts(bore, from, to).map(move |part| (stretch, part))
     });
     parts.map(move |(stretch, part): (&Stretch, Part)| {
-        let friction = stretch.friction(Rubbed::Pipe(pipe.open_round(), put.at_best), part.water);
+        let friction = stretch.friction(Rubbed::Pipe(&pipe.open, put.at_best), part.water);
         let friction = friction.map(|friction| friction * round);
         let restart = drive.rests.pipe.along(stretch);
         let Band { low, likely, high } = friction;

@@ -252,28 +252,40 @@ pub(super) fn pull_on_pipe(calc: &mut Calc, at: Pulling<'_>) -> PullOnPipe {
     let taken = Band { low: ([pull.fluids.clean; 2], true), ..Band::same((fluids, false)) };
     let each = pull.friction_inside.zip(taken);
     let inside = calc.levels(each, |calc, (friction, (fluids, helps))| inside(calc, friction, fluids, helps));
+    let rubs = in_open_bore(calc, at);
     let annular = match pull.works.hole {
         HoleState::Fluid => annular(calc, at),
         HoleState::Dry => Band::default(),
     };
     let (drag_at_entry, drag) = drag(calc, at, annular.with(pull.annular_pressure, Pressure::max));
-    let with_factor = |calc: &mut Calc, band: Band<Force>| Band {
-        high: calc
-            .law(PullWithModelFactor { pull: band.high, factor: pull.model_factor })
-            .max(calc.law(PullWithModelFactor { pull: band.likely, factor: pull.likely_factor })),
-        ..band
+    // With the head so far in the bore: by weight and fluid, and by what clings in a bore that stands.
+    let resisted = |calc: &mut Calc, tail: Force, drag: Band<Force>, share: f64| {
+        let by_weight = inside.map(|inside| inside * share).zip(drag);
+        let by_weight = calc.levels(by_weight, |calc, (inside, drag)| calc.law(PipePull { tail, inside, drag }));
+        let drag = Force::default();
+        let clings = rubs.map(|rubs| rubs.map(|rubs| rubs * share));
+        let clings = clings.map(|rubs| calc.levels(rubs, |calc, inside| calc.law(PipePull { tail, inside, drag })));
+        (by_weight, clings)
     };
-    let at_entry = calc
-        .levels(drag_at_entry, |calc, drag| calc.law(PipePull { tail: longest_tail, inside: Force::default(), drag }));
-    let at_arrival =
-        calc.levels(inside.zip(drag), |calc, (inside, drag)| calc.law(PipePull { tail: last_tail, inside, drag }));
+    let factored = |calc: &mut Calc, pull_on: Force, factor| calc.law(PullWithModelFactor { pull: pull_on, factor });
+    // The band of what clings is its own, and no less than twice the likely pull either.
+    let with_factor = |calc: &mut Calc, (band, clings): (Band<Force>, Option<Band<Force>>)| {
+        let (most, least) = (pull.model_factor, pull.likely_factor);
+        let high = factored(calc, band.high, most).max(factored(calc, band.likely, least));
+        let by_weight = Band { high, ..band };
+        clings.map_or(by_weight, |clings| {
+            let high = clings.high.max(factored(calc, clings.likely, least));
+            peak(by_weight, Band { high, ..clings })
+        })
+    };
+    let at_entry = resisted(calc, longest_tail, drag_at_entry, 0.0);
+    let at_arrival = resisted(calc, last_tail, drag, 1.0);
     // No string is longer than what has still to go in: from here on what hangs outside is less than is laid out at once.
     let shortens = length + pull.excess_length - outside(pull, length + pull.excess_length);
     let last_joined = (shortens > Length::default() && shortens < length).then(|| {
         let share = (shortens / length).value;
         let drag = drag_at_entry.with(drag, |entry, arrival| entry + (arrival - entry) * share);
-        let each = inside.map(|inside| inside * share).zip(drag);
-        let joined = calc.levels(each, |calc, (inside, drag)| calc.law(PipePull { tail: longest_tail, inside, drag }));
+        let joined = resisted(calc, longest_tail, drag, share);
         (shortens, with_factor(calc, joined))
     });
     let ramp = if in_pit { Force::default() } else { longest_tail };
@@ -289,11 +301,28 @@ pub(super) fn pull_on_pipe(calc: &mut Calc, at: Pulling<'_>) -> PullOnPipe {
         last_joined,
         at_arrival: with_factor(calc, at_arrival),
         assist: pull.push_assist.map(|assist| assist.force.value),
-        at_ramp: with_factor(calc, Band::same(ramp)),
-        at_tail: with_factor(calc, Band::same(last_tail)),
+        at_ramp: with_factor(calc, (Band::same(ramp), None)),
+        at_tail: with_factor(calc, (Band::same(last_tail), None)),
         after_stop: Band::default(),
         annular,
     }
+}
+
+/// What a pipe rubs with in a bore that the stem was drawn out of, with the clay that clings to it.
+fn in_open_bore(calc: &mut Calc, at: Pulling<'_>) -> Option<Band<Force>> {
+    let Pulling { drive, pipe, pull, .. } = at;
+    if pull.winch.is_none() || pull.works.hole != HoleState::Dry {
+        return None;
+    }
+    let mut rubs = Band::<Force>::default();
+    for (stretch, open) in drive.stretches.iter().zip(&pipe.open) {
+        let Some((_, friction)) = open.safe else { continue };
+        let (length, outside_diameter) = (stretch.to - stretch.from, pipe.outside_diameter.value);
+        let law = |unit_friction| FrictionForce { unit_friction, outside_diameter, length };
+        let own = calc.levels(friction, |calc, friction| calc.law(law(friction)));
+        rubs = rubs.with(own, |so_far, own| so_far + own);
+    }
+    Some(rubs)
 }
 
 /// Drag of the fluid with the head at either end of the bore: by the pressure in the annulus, or on the outside area.

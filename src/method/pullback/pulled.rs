@@ -21,7 +21,7 @@ pub(in crate::method) struct Pulled<'a> {
     pub(in crate::method) pull: &'a Pull,
     /// On the rig, in the reaming passes before the pipe comes.
     pub(super) reaming: Option<Forces>,
-    /// On the rig, while the pipe comes.
+    /// On the rig, or on the winch, while the pipe comes.
     pub(super) rig: Forces,
     pub(in crate::method) on_pipe: OnPipe,
     pub(in crate::method) strength: Strength,
@@ -43,8 +43,12 @@ impl<'a> Pulled<'a> {
             on_pipe.raise_after_stops(drive);
             on_pipe
         });
-        let best = put.best().map(|best| on_rig(&mut Calc::silent(), best, at, on_pipe));
-        let rig = Either { safe: on_rig(calc, put, at, on_pipe), best };
+        let rig = if pull.winch.is_some() {
+            Either::sure(on_pipe.map(PullOnPipe::peak))
+        } else {
+            let best = put.best().map(|best| on_rig(&mut Calc::silent(), best, at, on_pipe));
+            Either { safe: on_rig(calc, put, at, on_pipe), best }
+        };
         let strength = strength(calc, at, &on_pipe);
         let service = service::of(calc, at);
         Self { pipe: pulled, pull, reaming, rig, on_pipe, strength, service }
@@ -71,7 +75,13 @@ fn on_rig(calc: &mut Calc, put: Put<'_>, at: Pulling<'_>, on_pipe: OnPipe) -> Do
 
 /// The stage that brings the pipe.
 pub(super) const fn stage(pull: &Pull) -> Stage {
-    if pull.push_assist.is_some() { Stage::PUSH_ASSIST } else { Stage::PULLBACK }
+    if pull.winch.is_some() {
+        Stage::WINCH
+    } else if pull.push_assist.is_some() {
+        Stage::PUSH_ASSIST
+    } else {
+        Stage::PULLBACK
+    }
 }
 
 /// Reamer and pipe behind the stem.

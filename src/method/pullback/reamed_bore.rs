@@ -3,7 +3,7 @@
 
 use super::break_out::Bore;
 use super::pulled::Pulled;
-use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{BreakOutRule, Column, Ends, Held, HoleState, Pull, Strength, Stretch};
 use crate::handbook::GroundClass;
@@ -30,6 +30,7 @@ const DRY: &str = "no fluid holds this bore: it ravels with time; weigh the spoi
 pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
     let Pulled { pull, .. } = at.pulled()?;
+    only(!at.into_empty_bore(), "whether the empty bore stands is judged by itself")?;
     calc.part("stability of the reamed bore");
     let bore = Bore::of(drive, pipe, pull);
     let places = drive.places().filter(|(stretch, _)| !stretch.is_all(GroundClass::is_rock));

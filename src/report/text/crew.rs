@@ -74,8 +74,11 @@ impl Page<'_> {
                 Pilot::Drilled | Pilot::WalkedOver if stage == Stage::STEM => "pilot stem drilled in",
                 _ => stage.title(),
             };
-            let (word, piece) =
-                if stage.pulls || stage.behind == Body::Stem { ("stem", stem_length) } else { ("pipe", of_pipe) };
+            let (word, piece) = if stage.ahead.is_some() && stage.pulls || stage.behind == Body::Stem {
+                ("stem", stem_length)
+            } else {
+                ("pipe", of_pipe)
+            };
             let from = if stage.pulls { "reception" } else { "launch" };
             let bore = moving.bore.map(|bore| format!(" to a bore of {}", self.value(Shown::of(bore, Role::Diameter))));
             let (bore, counted) = (bore.unwrap_or_default(), self.value(Shown::of(piece.value, Role::Depth)));
