@@ -92,8 +92,8 @@ pub struct Drive {
     pub(crate) pilot: Pilot,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
-    /// The loosest tolerance that an owner may have in mind, where the file gives none.
-    pub(crate) loosest_tolerance: Option<Cited<Length>>,
+    /// The loosest tolerance that an owner may have in mind, where the file gives none: of a jacked line, and of a pulled one.
+    pub(crate) loosest_tolerance: Option<Ends<Cited<Length>>>,
     /// How the bore keeps to its line.
     pub(crate) guided: Guided,
     /// Overcut on the diameter that the accuracy of a jacked line holds already.
@@ -380,8 +380,10 @@ impl FaceIndex {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
-    /// False where the file does not tell it, since nothing of iron and steel hangs on it.
+    /// False where the hottest of the tables is taken.
     pub(crate) temperature_told: bool,
+    /// False where a long one is taken.
+    pub(crate) duration_told: bool,
     pub(crate) fluid_height: Length,
     /// The same where it is pumped from the pits, no higher than the highest invert and the ground water; none where the file tells its level.
     pub(crate) fluid_height_pumped: Option<Length>,

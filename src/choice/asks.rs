@@ -26,6 +26,12 @@ impl Ask {
         matches!(self.ways.as_slice(), [way] if CLASS == [way.as_slice()])
     }
 
+    /// Whether it is found out before any plant or pipe is chosen.
+    fn is_of_the_site(&self) -> bool {
+        let of_site = |field: &&str| field.starts_with("ground") || *field == "surface.over";
+        self.ways.first().is_some_and(|way| way.iter().any(of_site))
+    }
+
     /// Its paths in a few words: what goes together by *and*, what would do instead by *or*.
     #[must_use]
     pub fn line(&self) -> String {
@@ -34,8 +40,8 @@ impl Ask {
     }
 }
 
-/// What would have to be told of a scheme that is open: the fewest lines that settle all of it, the one that settles most
-/// first, each field once, and last what none settles. Nothing is asked for that the file tells.
+/// What would have to be told of a scheme that is open: the fewest lines that settle all of it, ground and water before plant,
+/// then the one that settles most, each field once, and last what none settles. Nothing is asked for that the file tells.
 #[must_use]
 pub fn asks(ranked: &Ranked) -> Vec<Ask> {
     let scheme = &ranked.scheme;
@@ -89,6 +95,7 @@ pub fn asks(ranked: &Ranked) -> Vec<Ask> {
         told: one.told,
         mend: Some(mend(one.subject)),
     };
+    asks.sort_by_key(|ask| !ask.is_of_the_site());
     asks.extend(none.into_iter().map(unsettled));
     asks
 }

@@ -30,7 +30,9 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
 pub(crate) fn behind(drive: &Drive, first: &Ranked) -> String {
     match first.standing {
         Standing::Fits | Standing::WithCare => {
-            let governed = first.scheme.governing().map(|check| format!("; governed by {}", at(check)));
+            // What leaves half of its limit governs nothing.
+            let near = |check: &&Check| check.utilisation().is_none_or(|used| used > HALF);
+            let governed = first.scheme.governing().filter(near).map(|check| format!("; governed by {}", at(check)));
             let text = format!("{}{}{}", governed.unwrap_or_default(), taken(drive, first), care(first));
             text.trim_start_matches("; ").to_owned()
         }
@@ -155,6 +157,9 @@ fn is_held(check: &Check) -> bool {
     check.care == Some(Care::Condition) && matches!(check.rule(), Some(Rule::Watched(_)))
 }
 
+/// A share of a limit up to which a check is not named.
+const HALF: f64 = 0.5;
+
 /// A share of a limit beyond which no number tells anything.
 const MOST_SHARE: f64 = 10.0;
 
@@ -176,7 +181,7 @@ pub(crate) fn capped(used: f64) -> String {
 const EVERYWHERE: [Subject; 2] = [Subject::WallMovement, Subject::BackFall];
 
 /// What is named first of all that asks for care.
-const BEFORE_PLANT: [Subject; 3] = [Subject::Ground, Subject::PitBoiling, Subject::PitHeave];
+const BEFORE_PLANT: [Subject; 4] = [Subject::Ground, Subject::PitBoiling, Subject::PitHeave, Subject::Cover];
 
 /// Most checks named for one reason in one line.
 const MOST_NAMED: usize = 2;
@@ -195,9 +200,12 @@ pub(crate) fn care(ranked: &Ranked) -> String {
     let mut text = String::new();
     for (kind, label) in KINDS {
         let of_kind = |check: &&Check| check.care == Some(kind) && governs != Some(check.subject);
-        // What has to be done about what moves over the bore is named.
-        let moves = |check: &Check| matches!(check.subject, Subject::SurfaceSettlement | Subject::ServiceSettlement);
-        let by_number = |check: &&Check| check.is_required() && !moves(check) || EVERYWHERE.contains(&check.subject);
+        // What has to be done about the ground, and about what moves over the bore, is named.
+        let of_ground = |check: &Check| {
+            let moves = matches!(check.subject, Subject::SurfaceSettlement | Subject::ServiceSettlement);
+            moves || BEFORE_PLANT.contains(&check.subject)
+        };
+        let by_number = |check: &&Check| check.is_required() && !of_ground(check) || EVERYWHERE.contains(&check.subject);
         let (plant, mut named): (Vec<&Check>, Vec<&Check>) =
             with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(by_number);
         // Ground and pits before plant.
@@ -213,7 +221,10 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         let names: Vec<String> = named.iter().take(MOST_NAMED).map(|check| one(check)).collect();
         match (plant.len() + named.len() - names.len(), names.is_empty()) {
             (0, true) => {}
-            (count, true) if kind == Care::Screen => text.push_str(&format!("; {count} {label}")),
+            (_, true) if kind == Care::Screen => {
+                let names: Vec<&str> = plant.iter().map(|check| check.subject.label()).collect();
+                text.push_str(&format!("; {label}: {}", names.join("; ")));
+            }
             (1, true) => text.push_str("; one condition"),
             (count, true) => text.push_str(&format!("; {count} conditions")),
             (0, false) => text.push_str(&format!("; {label}: {}", names.join("; "))),

@@ -228,7 +228,7 @@ const TOLD: &str = "the file states that the bore stands open: a log, or bores b
     water enters";
 const PARTLY: &str = "the bore is assumed to stand open for two days and to close over part of its length: leave it \
     no longer than the work needs, then fill and grout";
-const HELD: &str = "fluid is assumed to hold the bore: keep both pits full of it to the ground, in clay no fuller than its gauge allows";
+const HELD: &str = "fluid is assumed to hold the bore: keep both pits as full of it as holds the bore, and no fuller than its gauge allows";
 const HELD_TO: &str = "fluid is assumed to hold the bore: keep it in both pits no lower than the level given";
 
 const STOPS: &str = "no pilot is pushed through rock, or through ground of so many blows: drill it";

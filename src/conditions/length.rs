@@ -11,6 +11,10 @@ use crate::source::Cited;
 const LONGER: &str = "longer than a guided pilot is sighted: line and grade need proof";
 const UNSTEERED: &str =
     "longer than is usual for a casing that nothing steers: it is off its line by a hundredth of its length";
+const LOST: &str = "no target is read so far down a stem: put a pit between";
+/// Length over the usual reach of a sighted pilot from which nobody reports to have read its target: our judgement, by jobs of
+/// some 165 m at the longest.
+const OUT_OF_SIGHT: f64 = 1.8;
 const LONGER_DRIVE: &str = "longer than the published range of the method: line and grade need proof";
 const LARGER: &str = "larger than the published range of the method: ask who has built it";
 const SMALLER: &str = "smaller than the published range of the method: ask who has built it";
@@ -39,7 +43,9 @@ pub(crate) fn length(at: &Plan<'_>) -> Outcome {
         Some(_) => LONGER,
         None => LONGER_DRIVE,
     };
-    Ok(noted(check, note))
+    let sighted = at.is_jacked() && at.drive.stem.is_there() && at.drive.guided.by == Guidance::Laser;
+    let lost = sighted && check.utilisation().is_some_and(|used| used > OUT_OF_SIGHT);
+    Ok(if lost { check.by(Rule::High).with_note(LOST) } else { noted(check, note) })
 }
 
 pub(crate) fn diameter(at: &Plan<'_>) -> Outcome {

@@ -2,7 +2,7 @@
 
 use super::plan::{NO_GRAVITY, Plan};
 use super::weight;
-use crate::check::{Care, Outcome, Rule, Ways, at_least, at_most, only};
+use crate::check::{Care, Outcome, Rule, Verdict, Ways, at_least, at_most, only};
 use crate::drive::{BoreState, HoleState, Pipe, Pull, PulledPipe, Stretch};
 use crate::handbook::{GroundClass, Guidance, Lubrication, Method, Service};
 use crate::law::{Calc, Law};
@@ -129,16 +129,33 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
         if known { check.with_care(Care::Condition, SET) } else { check }
     };
     let check = against(error, limit);
-    let fields: Ways = match (drive.loosest_tolerance, drive.guided.at_best) {
+    let loosest = drive.loosest_tolerance.map(|ends| if at.is_jacked() { ends.low } else { ends.high });
+    let fields: Ways = match (loosest, drive.guided.at_best) {
         (None, None) => return Ok(check),
         (Some(_), None) => &[&["tolerance"]],
         (None, Some(_)) => &[&["guidance"]],
         (Some(_), Some(_)) => &[&["guidance", "tolerance"]],
     };
+    if let Some(loosest) = loosest.filter(|_| !at.is_jacked() && drive.guided.at_best.is_none()) {
+        let left = loosest.map(|loosest| loosest.min(fall_to_spare(at)));
+        let accepted = at_most(Role::Offset, Band::same(error.high), left).by(Rule::High);
+        if accepted.verdict() == Verdict::Within && check.by(Rule::High).verdict() > Verdict::WithCare {
+            return Ok(accepted.by(Rule::Required).with_note(ACCEPTED));
+        }
+    }
     let best = with_play(drive.guided.at_best.unwrap_or(drive.guided.error.value), at);
-    Ok(check.at_best(against(best, drive.loosest_tolerance.unwrap_or(limit))).settled_by(fields))
+    Ok(check.at_best(against(best, loosest.unwrap_or(limit))).settled_by(fields))
 }
 
+/// What the whole line may be off from end to end and still fall by the least slope.
+fn fall_to_spare(at: &Plan<'_>) -> Length {
+    let least = at.pipe.sewer.map_or(Ratio::default(), |sewer| sewer.least_slope.value);
+    let slope = Ratio::from_si(at.drive.grade.value.si().tan().abs());
+    at.drive.length.value * (slope - least).max(Ratio::default())
+}
+
+const ACCEPTED: &str = "no tolerance is given: the owner must accept an invert that is off by this much, which leaves the least slope; \
+                        compared with the most that an owner may accept, or with the fall to spare";
 const UNSTEERED: &str = "nothing steers it: it goes where it was set up to go, and a sewer needs a casing in which its carrier has room \
                          for its own grade";
 const SURVEYED: &str = "survey the pilot before the pipe goes in, and go on only where it keeps the tolerance less the \

@@ -24,6 +24,8 @@ const FULL: &str = "no more than this share of the annulus may close, or the lim
 const GROUT: &str = "no more than this share of the annulus may close, or the limit is passed at the high trough: grout it as the pipe \
     goes in or at once after, since fluid alone lets more close";
 const OVERCUT: &str = "no bore is given: cut it no more than this wider round the pipe, on the radius";
+const ALLOWED: &str = "no limit of the owner is given: have him allow this much before the drive, the bore cut as narrow as is usual; \
+    compared with the most that owners usually allow";
 const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
 const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
@@ -303,7 +305,7 @@ pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
     // Owners of roads and tracks limit the settlement, few its slope: the least that is usual is a habit.
     let by_habit = !only_limit(&limits) && at.is_jacked() && surface.settlement.is_some();
     if let Some(asked) = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose().filter(|_| by_habit) {
-        return Ok(of_the_surface(at, habitual(asked, limits.low)));
+        return Ok(of_the_surface(at, habitual(asked, limits.low, SURFACE_SLOPE[0])));
     }
     Ok(of_the_surface(at, slope(at, SURFACE_SLOPE, moves, (limits, limits.low), surface.settlement)))
 }
@@ -334,8 +336,12 @@ pub(crate) fn of_services(calc: &mut Calc, at: &Plan<'_>) -> (Outcome, Outcome) 
         let moves = at_service(calc, at, crossing);
         let of_settlement = (Role::Settlement, SERVICE_SETTLEMENT);
         keep(&mut settlement, against(at, of_settlement, moves, crossing.settlement, |moved| moved.settlement));
-        let limits = (crossing.slope, crossing.slope.high);
-        keep(&mut steepest, slope(at, SERVICE_SLOPE, moves, limits, Some(crossing.settlement)));
+        let asked = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose();
+        let by_habit = !only_limit(&crossing.slope) && at.is_jacked();
+        keep(&mut steepest, match asked.filter(|_| by_habit) {
+            Some(asked) => habitual(asked, crossing.slope.high, SERVICE_SLOPE[0]),
+            None => slope(at, SERVICE_SLOPE, moves, (crossing.slope, crossing.slope.high), Some(crossing.settlement)),
+        });
     }
     (settlement, steepest)
 }
@@ -356,10 +362,10 @@ fn slope(
 }
 
 /// A slope against what is usual, which waits for no owner up to twice of it.
-fn habitual(slope: Doubted<Band<Ratio>>, usual: Cited<Ratio>) -> Draft {
+fn habitual(slope: Doubted<Band<Ratio>>, usual: Cited<Ratio>, ways: Ways) -> Draft {
     let check = at_most(Role::Slope, slope, usual).as_screen();
     let past_all = slope.in_spite_of_doubt().high > 2.0 * usual.value;
-    if past_all { check.undecided(STEEP).settled_by(&[&["surface.allowed_slope"]]) } else { check }
+    if past_all { check.undecided(STEEP).settled_by(ways) } else { check }
 }
 
 /// What moves, against a limit: on the safe side of what is not told, and at its best.
@@ -382,7 +388,15 @@ fn against<Q: Measure>(
         // How wide the bore is cut is for the contractor, as far as it is not told.
         let would_do = at_most(role, asked, limits.low).by(Rule::High).verdict() == Verdict::Within;
         let may_ask = would_do && check.by(Rule::High).verdict() != Verdict::Within && !at.pipe.bore_is_told();
-        let check = if may_ask { as_narrow(at, asked.zip(most), limits.low) } else { check };
+        if may_ask {
+            let check = as_narrow(at, asked.zip(most), limits.low);
+            return if only_limit(&limits) { check } else { check.by_habit() };
+        }
+        // What nobody limits has to be allowed, as far as owners usually do.
+        let allowed = at_most(role, asked, limits.high).by(Rule::High);
+        if !only_limit(&limits) && check.by(Rule::High).verdict() > Verdict::WithCare && allowed.verdict() == Verdict::Within {
+            return allowed.by(Rule::Required).with_note(ALLOWED);
+        }
         return if only_limit(&limits) { check } else { check.by_habit() };
     }
     let usual = at.drive.site.movement.closes.value;

@@ -19,6 +19,9 @@ const BED_RULE: &str = "least cover of a sewer below the bed of a stream: deepen
 const RUNWAY: &str = "usual least cover, under a runway: its operator decides on less";
 const DRIFTS: &str = "high: with the bore up from its line by what it may be off, since nothing in it steers it";
 const HALF: &str = "less than half of the usual least cover: deepen the drive";
+const PERMIT: &str = "much less than the usual least cover under a road: with the written consent of its authority, and the surface watched";
+/// The usual least cover over what there is from which a road asks for more than a habit: our judgement.
+const SHALLOW_UNDER_ROAD: f64 = 1.5;
 const SHALLOW: &str =
     "less than half of what a drilled road crossing usually has: with the consent of the road authority";
 const BED: &str =
@@ -64,6 +67,9 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
             // What comes up in a runway is found by an aircraft.
             (false, true) => by_rule(need, RUNWAY),
             // Nor does a casing that nothing steers come up past half of it.
+            (false, false) if surface.road && check.utilisation().is_some_and(|used| used > SHALLOW_UNDER_ROAD) => {
+                check.with_care(Care::Condition, PERMIT).worse(by_rule(need.map(|need| need / 2.0), HALF))
+            }
             (false, false) => check.worse(by_rule(need.map(|need| need / 2.0), HALF)),
         }
     });

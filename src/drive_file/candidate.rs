@@ -112,6 +112,16 @@ key_words! {
     }
 }
 
+impl Material {
+    /// Whether a pipe of it goes in by pulling alone.
+    pub(crate) const fn is_only_pulled(self) -> bool {
+        matches!(
+            self,
+            Self::Pe100 | Self::Pe80 | Self::Pe4710 | Self::Hdpe | Self::Mdpe | Self::PvcFused | Self::PvcRestrained
+        )
+    }
+}
+
 /// Crushing strength of a rigid pipe.
 #[derive(Debug, Clone, PartialEq)]
 pub enum CrushingFile {

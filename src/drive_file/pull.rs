@@ -57,15 +57,17 @@ key_words! {
 
 fields! {
     /// How a pipe is pulled.
+    #[derive(Default)]
     PullFile at ["pull."] {
         /// From first to last movement, stops included. Either this or `rate`.
-        duration: may<Time> as Duration, Within(min(10.0), days(30.0)), usual(min(30.0), hours(24.0)), ["6 h", "6 h"];
+        duration: may<Time> as Duration, Within(min(10.0), days(30.0)), usual(min(30.0), hours(24.0)), ["6 h", "6 h"],
+            else "by the rate, else a day or longer";
         /// Mean pull rate, stops included.
         rate: may<Velocity> as Rate, Within(m_per_h(0.05), m_per_h(300.0)), usual(m_per_h(5.0), m_per_h(120.0)),
             ["10 m/h", "30 ft/h"];
         /// Mean temperature of the pipe wall.
         pipe_temperature: may<ThermodynamicTemperature> as Temperature, Within(celsius(-20.0), celsius(60.0)), usual(celsius(0.0), celsius(40.0)),
-            ["25 degC", "77 degF"], else "must be there where plastic pipe is pulled";
+            ["25 degC", "77 degF"], else "the hottest that the tables go to";
         /// Contents while pulled.
         contents: may<Contents>, else "empty";
         /// What carries the string outside.

@@ -47,7 +47,7 @@ use super::fields::{self, Keys};
 use super::limits::LONGEST;
 use super::{DriveFile, Flaw, LineFile, RigFile, WaterTable};
 use crate::drive::{
-    Assumed, AssumedValue, Concern, Drive, Leeway, Pipe, PulledPipe, Rig, StationRules, Stem, TipResistance,
+    Assumed, AssumedValue, Concern, Drive, Ends, Leeway, Pipe, PulledPipe, Rig, StationRules, Stem, TipResistance,
 };
 use crate::handbook::{GroundClass, Guidance, Handbook, Service};
 use crate::quantity::{Length, Measure, Role};
@@ -66,6 +66,14 @@ const UNKNOWN_WATER: Equation = Equation::judged(
     "at the ground surface and none, whichever is worse; over where both are",
     "nothing is over by water that nobody has seen, and nothing passes without it",
     "ground water of unknown depth",
+);
+
+/// What is taken for the water under a stream.
+const WET_BED: Equation = Equation::judged(
+    "ground water under the bed of a stream",
+    "at the ground surface, in all of the stretch that the bed lies in",
+    "the stream feeds it: a stretch of its own under the bed leaves the water at the pits as it is told",
+    "a stream of which the bed is told, and no water to the surface under it",
 );
 
 /// What is taken for lubrication where a pipe may be pushed and none is told.
@@ -95,6 +103,21 @@ pub(super) fn resolve(
     handbook: &Arc<Handbook>,
     is_sketch: bool,
 ) -> Resolved<Result<Drive, Vec<Flaw>>> {
+    let with_pull = file.with_pull();
+    let file = with_pull.as_ref().unwrap_or(file);
+    let Some(wet) = file.with_wet_bed() else { return at_either_water(file, handbook, is_sketch) };
+    let mut drive = at_either_water(&wet, handbook, is_sketch)?;
+    if let Ok(drive) = &mut drive {
+        let value = AssumedValue::Word("at the ground surface, under the bed of the stream".to_owned());
+        let field = "ground[].groundwater".to_owned();
+        let origin = Origin::Law(&WET_BED);
+        drive.assumed.push(Assumed { concern: Concern::Drive, field, value, origin, alike: 0 });
+    }
+    Ok(drive)
+}
+
+/// The same, where the pull and the bed of a stream are told.
+fn at_either_water(file: &DriveFile, handbook: &Arc<Handbook>, is_sketch: bool) -> Resolved<Result<Drive, Vec<Flaw>>> {
     let Some(field) = file.unknown_water() else { return resolve_one(file, handbook, is_sketch) };
     let wet = resolve_one(&file.with_water(WaterTable::At(Length::default())), handbook, is_sketch)?;
     let Ok(mut wet) = wet else { return Ok(wet) };
@@ -208,7 +231,7 @@ impl Resolver<'_> {
                 ("expected at least one pipe to choose from, got none", "list pipes, or give `needed_inside_diameter`");
             self.flaw(&self.file.length, "candidates", complaint);
         }
-        self.needed_by(&candidates);
+        self.needed_by(&candidates)?;
         label::tell_apart(&listed, &mut candidates, self.system);
         let unusual = |index| self.unusual.iter().any(|unusual| unusual.concern == Concern::Pipe(index));
         let with_own = |(index, pipe)| Pipe { is_unusual: unusual(index), ..pipe };
@@ -242,8 +265,12 @@ impl Resolver<'_> {
         }
         self.dry_hole(&stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(largest))?;
-        let loosest =
-            if self.file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
+        let loosest = match self.file.tolerance {
+            Some(_) => None,
+            None => Some(Ends::read(["grade.tolerance_loosest_jacked", "grade.tolerance_loosest"], |key| {
+                self.handbook.length(key)
+            })?),
+        };
         let guided = self.about(Concern::Grade, |it| it.guidance(&technique, &stretches, &line))?;
         let overcut_in_accuracy = self.handbook.length("overcut.in_accuracy")?.value;
         // Before a sewer a pilot that nobody tells may be pushed.
@@ -303,8 +330,8 @@ impl Resolver<'_> {
         }))
     }
 
-    /// What only some pipes need: lubrication where one can only be pushed, a temperature where plastic is pulled.
-    fn needed_by(&mut self, pipes: &[(usize, Pipe)]) {
+    /// What only some pipes need: lubrication where one is pushed, the temperature of plastic that is pulled.
+    fn needed_by(&mut self, pipes: &[(usize, Pipe)]) -> Resolved<()> {
         let listed = self.file.candidates.len();
         if self.file.lubrication.is_none() {
             let pushed = |(_, pipe): &&(usize, Pipe)| pipe.jacked.is_some();
@@ -319,16 +346,12 @@ impl Resolver<'_> {
                 });
             }
         }
-        if let Some(pull) = self.file.pull.as_ref().filter(|pull| pull.pipe_temperature.is_none())
-            && pipes.iter().any(|(_, pipe)| pipe.pulled.as_ref().is_some_and(PulledPipe::is_plastic))
-        {
-            let why = (
-                "plastic pipe is pulled, and the temperature of its wall is missing",
-                "add `pipe_temperature: 25 degC`",
-            );
-            let at = pull.duration.as_ref().map_or(self.file.length.handle(), Field::handle);
-            self.flaw_at(at, "pull.pipe_temperature", why);
+        let plastic = |(_, pipe): &(usize, Pipe)| pipe.pulled.as_ref().is_some_and(PulledPipe::is_plastic);
+        if self.file.pull.as_ref().is_some_and(|pull| pull.pipe_temperature.is_none()) && pipes.iter().any(plastic) {
+            let hottest = self.handbook.pull_temperature()?.value("untold")?;
+            self.about(Concern::Pull, |it| it.assume_one("pull.pipe_temperature", hottest, Role::Temperature));
         }
+        Ok(())
     }
 
     /// A length that the places along a drive of a faulty one fit in, so that only the length is told.

@@ -10,7 +10,7 @@ use super::pull::{
 };
 use super::rig::{IfStalled, RigFile, StemFile};
 use super::site::{
-    CarrierFile, ClearingFile, CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile,
+    CarrierFile, ClearingFile, CrossingFile, FacePressureFile, FlowFile, Over, PaceFile, SurfaceFile, WorkFile,
 };
 use crate::handbook::{CriterionKind, Guidance, Lubrication, Pilot, Service, Spoil};
 use crate::quantity::{Force, Length, Pressure, Ratio, VolumeRate};
@@ -179,6 +179,41 @@ impl DriveFile {
         for water in of_stretches.chain([&mut file.groundwater]) {
             if water.value == WaterTable::Unknown {
                 water.value = table;
+            }
+        }
+        file
+    }
+
+    /// The same with a pull of which nothing is told, where it has none and lists a pipe that goes in by no other way.
+    pub(crate) fn with_pull(&self) -> Option<Self> {
+        let is_pulled = |pipe: &CandidateFile| pipe.material.value.is_only_pulled();
+        let lacks = self.pull.is_none() && self.candidates.iter().any(is_pulled);
+        lacks.then(|| Self { pull: Some(PullFile::default()), ..self.clone() })
+    }
+
+    /// The same with the ground under the bed of a stream full of water, where it is told to be drier.
+    pub(crate) fn with_wet_bed(&self) -> Option<Self> {
+        let is_stream = self.surface.as_ref().and_then(|surface| surface.over.given()) == Some(Over::Stream);
+        let bed = self.depths.iter().map(|point| point.invert_depth.value).reduce(Length::min).filter(|_| is_stream)?;
+        let ends = || self.ground.iter().map(|stretch| stretch.to.as_ref().map(|to| to.value));
+        let starts = core::iter::once(Length::default()).chain(ends().map(Option::unwrap_or_default));
+        let reach: Vec<(Length, Option<Length>)> = starts.zip(ends()).collect();
+        let is_wet = |stretch: &StretchFile| {
+            let water = stretch.groundwater.as_ref().unwrap_or(&self.groundwater).value;
+            matches!(water, WaterTable::At(table) if table <= Length::default())
+        };
+        let mut file = None;
+        for point in self.depths.iter().filter(|point| point.invert_depth.value <= bed) {
+            let at = point.at.value;
+            // A place on a boundary is in either stretch: the bed begins where the wet one does.
+            let under = |&(from, to): &(Length, Option<Length>)| from <= at && to.is_none_or(|to| at <= to);
+            let mut over = self.ground.iter().zip(&reach).filter(|(_, reach)| under(reach));
+            if over.any(|(stretch, _)| is_wet(stretch)) {
+                continue;
+            }
+            let wet: &mut Self = file.get_or_insert_with(|| self.clone());
+            for (stretch, _) in wet.ground.iter_mut().zip(&reach).filter(|(_, reach)| under(reach)) {
+                stretch.groundwater = Some(WaterTable::At(Length::default()).into());
             }
         }
         file

@@ -29,8 +29,9 @@ const WINCH_STRONGER: &str = "the high pull is more than the winch gives: plan a
 pub(super) const CHOOSE: &str =
     "no rig is chosen: it must be rated for this much; compared with the most that is usual";
 /// The limit over the likely force from which how a stalled drive is freed may be left to the contractor where no pit can be
-/// dug: our judgement.
-const SPARE: f64 = 2.0;
+/// dug, of what is pushed and of what is pulled: our judgement.
+const SPARE_OF_PUSH: f64 = 1.4;
+const SPARE_OF_PULL: f64 = 2.0;
 /// The same where a pit can be dug, or a stronger rig is to be had: a likely force nearer to its limit is a toss of a coin.
 const SPARE_OVER_A_PIT: f64 = 1.2;
 /// Deepest rescue pit in m that may be left to the contractor: our judgement.
@@ -132,7 +133,7 @@ fn watched_where(
     let by_rig = most.is_none();
     let stalls = if can_be_dug(drive) { STALLS_NEAR } else { STALLS };
     let notes = [stalls, freed, if by_rig { STRONGER } else { PLAN }];
-    let stalls = Stalls { notes, ways: [ways, beyond, over], by_rig, in_pit };
+    let stalls = Stalls { notes, ways: [ways, beyond, over], by_rig, in_pit, spare: SPARE_OF_PUSH };
     stalls.judged(drive, check, spared.then_some(is_freed))
 }
 
@@ -192,7 +193,7 @@ fn against_pull(drive: &Drive, pull: Forces, rating: Cited<Force>, notes: [&'sta
         |stretch: &Stretch| stretch.earth.strength.is_some_and(|strength| matches!(strength.by, StrengthBy::Class));
     let by_clay = !settles_nothing(clay) && drive.stretches.iter().any(uncounted);
     let held: Ways = if by_clay { CLAY } else { &[&["if_stalled"]] };
-    let stalls = Stalls { notes, ways: [held, clay, clay], by_rig: true, in_pit: false };
+    let stalls = Stalls { notes, ways: [held, clay, clay], by_rig: true, in_pit: false, spare: SPARE_OF_PULL };
     stalls.judged(drive, check, Some(drive.is_dug_free()))
 }
 
@@ -206,6 +207,8 @@ struct Stalls {
     by_rig: bool,
     /// Whether what gives way stands in the launch pit, whatever lies over the line.
     in_pit: bool,
+    /// What the limit has to be over the likely force where no pit can be dug.
+    spare: f64,
 }
 
 impl Stalls {
@@ -226,7 +229,7 @@ impl Stalls {
         let is_far = check
             .likely()
             .zip(check.high())
-            .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
+            .is_some_and(|((demand, limit), (_, held))| demand.si * self.spare <= limit.si.min(held.si));
         let spares = || check.likely().is_some_and(|(demand, limit)| demand.si * SPARE_OVER_A_PIT <= limit.si);
         let is_reached = self.in_pit || can_be_dug(drive) || self.by_rig && is_open(drive);
         let may_plan = is_freed.is_some() && (is_far || is_reached && (self.in_pit || spares()));

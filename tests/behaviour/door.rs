@@ -171,7 +171,6 @@ fn contradictions_are_located_like_faulty_values() {
             "  - { material: clay, size: 10 in }\n  - { material: clay, size: 10 in }\n",
             "candidates[1]: clay 10 in is among the candidates twice",
         ),
-        ("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "", "pull: a PE pipe is pulled, and how is missing"),
     ] {
         let text = crate::drives::text(|text| text.edit(from, to));
         let found = shown(&faults(&text));
@@ -568,7 +567,6 @@ fn new_fields_are_checked() {
             "without the wall of the casing",
         ),
         (text(|text| text).edit("class: silt", "class: silt, mixed_with: silt"), "class of the stretch itself"),
-        (text(|text| text).edit("rig:", "depths: [{ at: 30 m, invert_depth: 5 m }]\nrig:"), "add `grade"),
         (
             text(|text| text).edit("rig:", "grade: 0.4 %\ndepths: [{ at: 70 m, invert_depth: 5 m }]\nrig:"),
             "within the drive",

@@ -364,7 +364,8 @@ fn lists_and_blocks_may_be_unknown() {
 }
 
 /// A string that collapses on the safe side is asked for the fewest lines that spare it, all in one: how low the fluid is kept and
-/// what drives its returns, neither of which does alone.
+/// what drives its returns, neither of which does alone. Where the file tells what lies over it the fluid presses no harder than the
+/// ground bears, and water in the string does.
 #[test]
 fn a_string_that_may_collapse_asks_for_what_spares_it() {
     let main = |more: &str| {
@@ -372,7 +373,7 @@ fn a_string_that_may_collapse_asks_for_what_spares_it() {
             "service: pressure_main\nlength: 120 m\nlaunch: {{ invert_depth: 4 m }}\ngrade: 0.2 %\ngroundwater: none\n\
              lubrication: none\n\
              ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }}]\n\
-             rig: {{ thrust: 200 kN, pull: 200 kN }}\npilot: drilled\nsurface: {{ over: open }}\ncrossings: []\n\
+             rig: {{ thrust: 200 kN, pull: 200 kN }}\npilot: drilled\ncrossings: []\n\
              pull: {{ duration: 8 h, pipe_temperature: 20 degC{more} }}\n\
              candidates: [{{ material: pe100, size: 200 mm, sdr: 17 }}]\n"
         )
@@ -385,4 +386,6 @@ fn a_string_that_may_collapse_asks_for_what_spares_it() {
     assert_eq!(verdict(LOW), Verdict::NotDecided);
     assert_eq!(verdict(THIN), Verdict::NotDecided);
     assert_eq!(verdict(&format!("{LOW}{THIN}")), Verdict::Within);
+    let open = main("").edit("crossings: []", "surface: { over: open }\ncrossings: []");
+    assert_eq!(ways(&open, Subject::Collapse), ["pull.contents"]);
 }

@@ -168,10 +168,14 @@ fn face_in_clay() {
         assert_eq!((refuse, warn), (4.0, 3.0));
     }
     // Without a strength the blow count tells it: 4.4 kPa a blow, 125 pcf by the class.
-    let [jacked, pulled] = schemes(&with(OPEN, &FIRM.edit("spt_n: 12", "spt_n: 5")));
+    let [jacked, pulled] = schemes(&with(OPEN, &FIRM.edit("spt_n: 12", "spt_n: 6")));
     let [by_blows, ..] = numbers(&check(&jacked, Subject::FaceStability));
     let axis = 4.2 - 0.338 / 2.0;
-    assert_relative_eq!(by_blows, 125.0 * 157.087_46 * axis / (5.0 * 4_400.0), max_relative = 2e-2);
+    assert_relative_eq!(by_blows, 125.0 * 157.087_46 * axis / (6.0 * 4_400.0), max_relative = 2e-2);
+    // What is called firm has 25 kPa at the least.
+    let [jacked, _] = schemes(&with(OPEN, &FIRM.edit("spt_n: 12", "spt_n: 4")));
+    let [firm, ..] = numbers(&check(&jacked, Subject::FaceStability));
+    assert_relative_eq!(firm, 125.0 * 157.087_46 * axis / 25_000.0, max_relative = 2e-2);
     assert!(pulled.checks.get(Subject::FaceStability).is_none());
     let [soft, _] = schemes(&with(OPEN, "class: soft_clay, spt_n: 1, largest_stone: 0 mm"));
     // 5 kPa at the least and 25 at the most: one blow says little.

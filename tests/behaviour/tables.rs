@@ -285,6 +285,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // Very soft clay has some kilopascals, soft clay up to 25 or 40, hard clay up to 800.
             "clay.few_blows_low" => (1.0 * KPA, 15.0 * KPA),
             "clay.few_blows_high" => (12.0 * KPA, 40.0 * KPA),
+            "clay.firm_least" => (20.0 * KPA, 50.0 * KPA),
             "clay.most_strength" => (150.0 * KPA, 800.0 * KPA),
             // Fired clay breaks in bending at 10 to 40 MPa.
             "clay.bending" => (8.0 * MPA, 25.0 * MPA),
@@ -365,6 +366,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),
             // Less than the bore of a small sewer.
+            "grade.tolerance_loosest_jacked" => (25.0 * MM, 100.0 * MM),
             "grade.tolerance_loosest" => (75.0 * MM, 250.0 * MM),
             // From the aim of the optics to some centimetres, told at about the usual longest drive.
             "pilot.pushed_low" | "pilot.drilled_least_low" => (2.0 * MM, 10.0 * MM),
@@ -411,6 +413,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         ("practice_duration", "pvc.modulus") => (0.05 * HOUR, 0.35 * HOUR),
         ("practice_duration", "pvc.modulus_long") => (49.0 * YEAR, 51.0 * YEAR),
         ("practice_duration", "time.shift") => (6.0 * HOUR, 13.0 * HOUR),
+        ("practice_duration", "pull.untold") => (12.0 * HOUR, 48.0 * HOUR),
         ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),
         ("practice_duration", "lubricant.stands") => (100.0 * HOUR, 2_000.0 * HOUR),
         ("practice_duration", "grout.sets_least") => (HOUR, 8.0 * HOUR),

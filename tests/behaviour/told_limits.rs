@@ -122,7 +122,9 @@ fn less_than_half_of_the_usual_cover_is_over() {
         )
     };
     assert_eq!(came_out(&depth("1.4 m")), OVER);
-    assert_eq!(came_out(&depth("1.56 m")), SCREEN);
+    // Two thirds of it under a road are a habit, 0.95 m are for its authority to permit.
+    assert_eq!(came_out(&depth("1.56 m")), CONDITION);
+    assert_eq!(came_out(&depth("1.95 m")), SCREEN);
     assert_eq!(came_out(&depth("2.5 m")), (Verdict::Within, None));
 }
 
@@ -138,7 +140,7 @@ fn what_nothing_steers_may_come_up() {
     assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["guidance"][..]][..]));
     assert!((untold.high().unwrap().0.si - (1.56 - 0.61 - 0.25)).abs() < 1e-3, "{untold:?}");
     assert_eq!(came_out(&by("guidance: none\n", "1.56 m", Subject::Cover)), OVER);
-    assert_eq!(came_out(&by("guidance: laser\n", "1.56 m", Subject::Cover)), SCREEN);
+    assert_eq!(came_out(&by("guidance: laser\n", "1.56 m", Subject::Cover)), CONDITION);
     let rail = |guidance: &str| {
         let text =
             CASING.edit("pilot: none\n", &format!("pilot: none\n{guidance}")).edit("over: road", "over: railway");
@@ -218,14 +220,14 @@ fn every_pilot_asks_for_stones() {
     }
 }
 
-/// What holds a bore stands in its pits as high as the file tells, else up to the ground.
+/// What holds a bore stands in its pits as high as the file tells, else as high as it takes.
 #[test]
 fn pits_are_kept_full_to_what_is_told() {
     let sand = SEWER
         .edit("firm_to_very_stiff_clay, spt_n: 15", "medium_to_dense_sand, spt_n: 20")
         .edit("if_stalled: rescue_pit", "if_stalled: rescue_pit\npilot: drilled");
     let note = |text: &str| pulled(text, Subject::Ground).note.unwrap();
-    assert!(note(&sand).contains("to the ground"), "{}", note(&sand));
+    assert!(note(&sand).contains("as full of it as holds the bore"), "{}", note(&sand));
     let told = note(&sand.edit("duration: 6 h", "duration: 6 h, fluid_level: 3 m"));
     assert!(told.contains("no lower than the level given") && !told.contains("full"), "{told}");
 }
@@ -500,14 +502,20 @@ fn the_walls_of_american_railways_are_a_habit_elsewhere() {
         .edit("invert_depth: 1.4 m", "invert_depth: 6 m")
         .edit("over: road", "over: railway")
         .edit("size: 610 mm, wall: 10 mm", "size: 1219 mm, wall: 16 mm");
-    assert_eq!(came_out(&jacked(&railway, Subject::RailwayWall)), OVER);
+    let of_us = format!("{railway}load_code: us\n");
+    assert_eq!(came_out(&jacked(&of_us, Subject::RailwayWall)), OVER);
+    // Whose rules count nobody tells; three quarters of the wall are too thin by any.
+    let untold = jacked(&railway, Subject::RailwayWall);
+    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["load_code"][..]][..]));
+    let thin = railway.edit("wall: 16 mm", "wall: 13 mm");
+    assert_eq!(came_out(&jacked(&thin, Subject::RailwayWall)), OVER);
     let europe = format!("{railway}load_code: en_1991_2\n");
     assert_eq!(came_out(&jacked(&europe, Subject::RailwayWall)), SCREEN);
     assert_eq!(
         came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 18 mm"), Subject::RailwayWall)),
         (Verdict::Within, None)
     );
-    assert_eq!(came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 8 mm"), Subject::RailwayWall)), SCREEN);
+    assert_eq!(came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 8 mm"), Subject::RailwayWall)), OVER);
 }
 
 /// No source tells the friction of rock, and nobody has it before the job: its bore stands, and the pipe lies on the bottom.
@@ -532,7 +540,7 @@ fn in_hard_rock_what_clears_the_bore_is_named() {
 /// What no line settles says what would mend it.
 #[test]
 fn what_no_line_settles_says_what_would_mend_it() {
-    let text = CREEK.edit_all("BED", "7 ft").edit("200 tonf_us", "40 tonf_us");
+    let text = CREEK.edit_all("BED", "7 ft").edit("200 tonf_us", "30 tonf_us");
     let ranked = choose(&drive(&text)).unwrap().ranked.remove(0);
     let told = asks(&ranked);
     let unsettled = told.iter().find(|ask| ask.ways.is_empty()).unwrap();

@@ -16,6 +16,7 @@ fn yields_in_metric(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         ("astm_a139", "c", "290 MPa"),
         ("astm_a139", "d", "315 MPa"),
         ("astm_a139", "e", "360 MPa"),
+        ("astm_a53", "b", "240 MPa"),
         ("astm_a252", "2", "240 MPa"),
         ("astm_a252", "3", "310 MPa"),
         ("api_5l", "b", "245 MPa"),

@@ -110,8 +110,15 @@ impl Resolver<'_> {
             (false, (tip, Some(other))) if !face.0.is_clay() => (Tip { blows: other.blows, ..tip }, Some(other)),
             (_, tips) => tips,
         };
+        // The word alone tells that the clay is no softer than firm.
+        let firm = self.handbook.pressure("clay.firm_least")?.value;
+        let is_firm = face == (GroundClass::FirmToVeryStiffClay, None);
+        let least = |low: Pressure| if is_firm { low.max(firm) } else { low };
         let strength = self.strength(path, face, tips, given, &of_class)?.map(|strength| match strength.by {
-            StrengthBy::Blows if stretch.spt_n.is_none() => Strength { by: StrengthBy::Class, ..strength },
+            StrengthBy::Blows => {
+                let by = if stretch.spt_n.is_none() { StrengthBy::Class } else { StrengthBy::Blows };
+                Strength { by, ends: Ends { low: least(strength.ends.low), ..strength.ends } }
+            }
             _ => strength,
         });
         let by_clay = strength.zip(of_class.modulus_ratio);

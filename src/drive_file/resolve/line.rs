@@ -4,6 +4,7 @@ use super::Resolver;
 use crate::drive::{AssumedValue, Way, invert_at};
 use crate::drive_file::limits::{DEEPEST, STEEPEST};
 use crate::drive_file::{DepthFile, DriveFile, PitFile};
+use crate::handbook::Service;
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
@@ -101,13 +102,9 @@ impl Resolver<'_> {
                 }
                 (reception, grade)
             }
-            (Some(_), None) if !between.is_empty() => {
-                let why = "the surface is not level, so the depths at the pits give no grade";
-                self.flaw(at_launch, "grade", (why, "add `grade: 0.4 %`"));
-                return None;
-            }
             (Some(reception), None) => {
-                self.assume("ground surface", word("level: gives the grade"), judged);
+                let as_high = if between.is_empty() { "level" } else { "as high at both pits" };
+                self.assume("ground surface", word(&format!("{as_high}: gives the grade")), judged);
                 let slope = ((launch - reception) / length).value;
                 let told = launch <= deepest && reception <= deepest;
                 let field = self.file.reception.as_ref().and_then(|pit| pit.invert_depth.as_ref());
@@ -118,15 +115,10 @@ impl Resolver<'_> {
                 }
                 (reception, Cited::new(Angle::from_si(slope.atan()), judged))
             }
-            (None, Some(_)) if !between.is_empty() => {
-                let why = "the surface is not level, so the depth at the reception pit is needed";
-                let why = (why, "add `reception: { invert_depth: ... }`");
-                self.flaw(at_launch, "reception", why);
-                return None;
-            }
             (None, Some(grade)) => {
                 let reception = launch - length * grade.value.si().tan();
-                self.assume("ground surface", word("level: gives the depth at reception"), judged);
+                let as_high = if between.is_empty() { "level" } else { "as high at both pits" };
+                self.assume("ground surface", word(&format!("{as_high}: gives the depth at reception")), judged);
                 if let (true, Some(field)) = (reception.si() <= 0.0, &self.file.grade) {
                     let read = Shown::of(reception, Role::Depth).display(self.system).to_string();
                     let message = format!(
@@ -139,6 +131,10 @@ impl Resolver<'_> {
                     self.flaw_of_length(field, "grade", message);
                 }
                 (reception, grade)
+            }
+            (None, None) if self.file.service.value == Service::PressureMain => {
+                self.assume("reception.invert_depth", word("as deep as the launch pit: nothing of a main hangs on its grade"), judged);
+                (launch, Cited::new(Angle::default(), judged))
             }
             (None, None) => {
                 let why = "the depth at the reception pit is missing, and so is the grade";

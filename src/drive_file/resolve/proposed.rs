@@ -31,10 +31,6 @@ const SIZES: usize = 2;
 /// Of pipe that is only pulled.
 const NO_PULL: &str = "PE, PVC fused and PVC restrained: they are pulled, and how is missing";
 
-const fn is_only_pulled(material: Material) -> bool {
-    matches!(material, Material::PvcFused | Material::PvcRestrained | Material::Pe100 | Material::Pe4710)
-}
-
 /// What a list of sizes alone proposes nothing of.
 const NO_SIZES: &str = "GRP and polymer concrete: outside diameter, wall and strength are each maker's, and no open table \
                         of sizes was found; list the pipe of a maker";
@@ -77,7 +73,7 @@ impl Resolver<'_> {
         if self.file.pull.is_none() {
             left_out.push(NO_PULL.to_owned());
         }
-        let is_pushed = |kind: &Kind| !kind.sizes.iter().all(|(_, pipe)| is_only_pulled(pipe.material.value));
+        let is_pushed = |kind: &Kind| !kind.sizes.iter().all(|(_, pipe)| pipe.material.value.is_only_pulled());
         let may_go_in = |kind: &Kind| self.file.pull.is_some() || is_pushed(kind);
         for kind in kinds.into_iter().filter(may_go_in) {
             let mut fits: Vec<(Length, CandidateFile)> =

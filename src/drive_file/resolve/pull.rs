@@ -9,7 +9,6 @@ use crate::drive::{
     AssumedValue, CollapsedBore, FaceResistance, Fill, Fluids, HoleState, Laydown, Pull, PullReaction, PullWorks,
     PushAssist, Returns, StepRule, UsualPull,
 };
-use crate::drive_file::limits::celsius;
 use crate::drive_file::{
     CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, PushAssistFile, ReactionFile,
     Support, WaterTable, WinchFile,
@@ -17,15 +16,15 @@ use crate::drive_file::{
 use crate::handbook::{Head, rising};
 use crate::laws::soil::water_density;
 use crate::quantity::{
-    Band, Length, MassDensity, Measure, Ratio, Role, Shown, ThermodynamicTemperature, Time, Velocity,
+    Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time, Velocity,
 };
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Field, MayBe};
 
+/// Slow for a pull of which nothing is told, m/s: 10 m an hour.
+const SLOW: f64 = 10.0 / 3_600.0;
 /// No rig pulls faster, m/s: 5 m a minute.
 const FASTEST: f64 = 5.0 / 60.0;
-/// Stands for the temperature of a wall on which nothing hangs: 20 degC, in K.
-const UNTOLD: f64 = celsius(20.0);
 /// Shortest duration of the tables of pull stress and modulus, s.
 pub(super) const SHORTEST: f64 = 1_800.0;
 
@@ -39,9 +38,9 @@ pub(super) const DURATION: Equation = Equation::judged(
 
 impl Resolver<'_> {
     pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Resolved<Option<Pull>> {
-        let Some(duration) = self.duration(pull, length) else { return Ok(None) };
-        // Nothing of iron and steel hangs on it; for plastic it must be there.
-        let temperature = pull.pipe_temperature.given().unwrap_or(ThermodynamicTemperature::from_si(UNTOLD));
+        let Some(duration) = self.duration(pull, length)? else { return Ok(None) };
+        let hottest = self.handbook.pull_temperature()?.value("untold")?;
+        let temperature = pull.pipe_temperature.given().unwrap_or(hottest.value);
         let support = pull.string_on.given();
         let on_rollers = support == Some(Support::Rollers);
         let friction_outside =
@@ -108,6 +107,7 @@ impl Resolver<'_> {
             duration,
             temperature,
             temperature_told: pull.pipe_temperature.is_some(),
+            duration_told: pull.duration.is_some() || pull.rate.is_some(),
             fluid_height,
             fluid_height_pumped: fluid_level.is_none().then(|| self.pumped(line).min(fluid_height)),
             fluid_level,
@@ -165,7 +165,7 @@ impl Resolver<'_> {
         Ok(StepRule { ratio, step, origin: soft.origin })
     }
 
-    fn duration(&mut self, pull: &PullFile, length: Length) -> Option<Time> {
+    fn duration(&mut self, pull: &PullFile, length: Length) -> Resolved<Option<Time>> {
         // The tables begin at half an hour; a shorter pull is taken as that long.
         let shortest = Time::from_si(SHORTEST);
         let (duration, given) = match (&pull.duration, &pull.rate) {
@@ -177,7 +177,8 @@ impl Resolver<'_> {
                     self.flaw(&removal.takes, "pull.stem_removal", why);
                 }
                 // Faster than any rig moves, and as long as its joints take.
-                let least = length / Velocity::from_si(FASTEST) + self.joints_take(pull, length)?;
+                let Some(joints) = self.joints_take(pull, length) else { return Ok(None) };
+                let least = length / Velocity::from_si(FASTEST) + joints;
                 if duration < least {
                     let shown = |time| Shown::of(time, Role::Duration).display(self.system).to_string();
                     let why = format!("is shorter than the pull can be with its joints: {}", shown(least));
@@ -187,22 +188,21 @@ impl Resolver<'_> {
             }
             (None, Some(rate)) => {
                 let moving = length / pull.rate.given().unwrap_or(rate.value);
-                (self.with_stops(pull, moving, length)?, false)
+                let Some(stopped) = self.with_stops(pull, moving, length) else { return Ok(None) };
+                (stopped, false)
             }
-            (Some(_), Some(_)) => return None,
+            (Some(_), Some(_)) => return Ok(None),
             (None, None) => {
-                let why = "the duration of the pull is missing, and so is its rate";
-                let why = (why, "add `duration: 6 h` or `rate: 10 m/h`");
-                let at = pull.pipe_temperature.as_ref().map_or(self.file.length.handle(), Field::handle);
-                self.flaw_at(at, "pull.duration", why);
-                return None;
+                let row = self.handbook.duration("pull.untold")?;
+                let Some(joints) = self.joints_take(pull, length) else { return Ok(None) };
+                (row.value.max(length / Velocity::from_si(SLOW) + joints), false)
             }
         };
         let duration = duration.max(shortest);
         if !given {
             self.assume_one("pull.duration", Cited::new(duration, Origin::Law(&DURATION)), Role::Duration);
         }
-        Some(duration)
+        Ok(Some(duration))
     }
 
     fn fluids(&mut self) -> Resolved<Fluids> {

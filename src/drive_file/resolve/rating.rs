@@ -232,6 +232,11 @@ impl Resolver<'_> {
             Ok(worst)
         };
         let (mut stones, pullback_stones) = (takes(&technique.columns)?, takes(&[technique.pulled])?);
+        // What is only taken for granted of pilot and spoil bars nothing that a slurry machine takes.
+        let untold = !technique.spoil_is_told && technique.pushed != Some(true);
+        if stones.is_some() && untold && takes(&[Column::Slurry])?.is_none() {
+            (jacking, stones) = (Cited::new(Rating::Depends, Origin::Law(&UNTOLD_SPOIL)), None);
+        }
         // A casing that only an auger clears may have no pilot at all.
         if bare && jacking.value == Rating::Unsuitable && one(Column::Auger)?.value != Rating::Unsuitable {
             (jacking, stones) = (Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)), None);

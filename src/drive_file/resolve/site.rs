@@ -290,33 +290,10 @@ impl Resolver<'_> {
 
     fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Resolved<Cover> {
         let loose = stretches.iter().any(|stretch| stretch.has(|class| class == GroundClass::LooseSand));
-        self.under_a_stream(line, stretches);
         // Where the bed lies nobody tells without `depths`.
         let is_bed = |stretch: &&Stretch| self.file.depths.is_empty() || stretch.is_shallowest(line.shallowest());
         let bed_is_rock = stretches.iter().filter(is_bed).all(|stretch| stretch.is_all(GroundClass::is_rock));
         Cover::read(self.handbook, line.shallowest(), loose, bed_is_rock, !self.file.depths.is_empty())
-    }
-
-    /// The ground under the bed of a stream is full of water.
-    fn under_a_stream(&mut self, line: &Line, stretches: &[Stretch]) {
-        if self.given(SurfaceFile::over) != Some(Over::Stream) || self.file.depths.is_empty() {
-            return;
-        }
-        let is_dry = |stretch: &Stretch| stretch.way.table.is_none_or(|table| table > Length::default());
-        // A place on a boundary is in either stretch: the bed begins where the wet one does.
-        let in_a_wet_one = |place: Length| {
-            let holds = |stretch: &&Stretch| stretch.from <= place && place <= stretch.to;
-            stretches.iter().filter(holds).any(|stretch| !is_dry(stretch))
-        };
-        let beds = |stretch: &Stretch| {
-            let is_bed = |point: &&(Length, Length)| point.1 <= line.shallowest();
-            stretch.way.points.iter().filter(is_bed).any(|point| !in_a_wet_one(point.0))
-        };
-        if stretches.iter().filter(|stretch| is_dry(stretch)).any(beds) {
-            let advice = "add `groundwater: 0 m` to the ground under the bed";
-            let why = ("is a stream, and the ground under its bed is not full of water", advice);
-            self.wrong(SurfaceFile::over, why);
-        }
     }
 
     fn face_rule(&mut self, spoil: Spoil) -> Resolved<FaceRule> {

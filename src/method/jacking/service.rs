@@ -5,7 +5,7 @@
 //! the pipe is large and the crown is dry, and never below the column that rests on the pipe whatever holds.
 
 use super::super::walked::Walked;
-use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Draft, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::conditions::vertical_stress;
 use crate::drive::{Capacity, Column, Pipe, PipeInService, Place, Stretch};
 use crate::handbook::Family;
@@ -22,6 +22,10 @@ const ORDER_AND_GROUT: &str = "the crushing strength is not given: order a pipe 
 const BARE: &str = "least wall of a bare casing; a coated one may be thinner";
 const ELSEWHERE: &str =
     "least wall of American railways, a habit elsewhere: ring, deflection and collapse under the load model decide";
+const WHOSE: &str = "thinner than the table of American railways asks, and nothing tells that its rules count: say whose do";
+const THIN_ANYWHERE: &str = "less than three quarters of what American railways ask: no railway takes such a wall";
+/// What American railways ask over the wall there is, from which it is too thin by any rules: our judgement.
+const THIN: f64 = 4.0 / 3.0;
 const NO_ROW: &str = "no table has a wall for this size under a railway: prove it as a ring and get the railway's \
     consent";
 const NO_WALL: &str = "the wall of the casing is not given: no less than this";
@@ -96,12 +100,16 @@ pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
     let is_told = ["candidates[].wall", "candidates[].inside_diameter"].into_iter().any(|field| at.pipe.is_told(field));
     if is_told {
         let check = at_least(Role::Wall, end.wall, least);
-        if !elsewhere {
-            return Ok(check.with_note(BARE));
-        }
-        let check = check.as_screen().with_note(ELSEWHERE);
-        let thin = check.verdict() == Verdict::NotDecided;
-        return Ok(if thin { rated(Verdict::Within, least.origin).with_care(Care::Screen, ELSEWHERE) } else { check });
+        let thin = check.utilisation().is_some_and(|used| used > THIN);
+        return Ok(match (elsewhere, check.by(Rule::High).verdict() == Verdict::Over && !thin) {
+            (false, true) if !at.pipe.is_told("load_code") => {
+                let enough = at_least(Role::Wall, least.value, least);
+                check.with_note(WHOSE).at_best(enough).settled_by(&[&["load_code"]])
+            }
+            (false, _) => check.with_note(BARE),
+            (true, _) if thin => check.with_note(THIN_ANYWHERE),
+            (true, _) => check.as_screen().with_note(ELSEWHERE),
+        });
     }
     Ok(at_least(Role::Wall, least.value, least).undecided(NO_WALL).settled_by(&[&["candidates[].wall"]]))
 }

@@ -10,9 +10,11 @@ use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{BoreState, BreakOutRule, Drive, Ends, HoleState, Pipe, Pull, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::{Calc, Doubted};
+use crate::laws::collapse::FluidHead;
 use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRadius};
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::laws::reaming::{AnnularFlowLoss, AnnularYieldLoss, ReturnVelocity};
+use crate::laws::soil::gravity;
 use crate::method::walked::Walked;
 use crate::quantity::{Angle, Band, Length, MassDensity, Measure, Pressure, Ratio, Role};
 use crate::source::Cited;
@@ -25,16 +27,22 @@ const GAUGED: &str = "more than the weight of the ground, which firm clay bears 
     the nearer pit: keep both ways open, hold the fluid within the limit by gauge and watch the surface";
 const UNTOLD: &str = "assumes fluid up to ground level at the higher pit and thick fluid flowing the longer way to \
     a pit: give fluid_level and returns";
-const FULL: &str = "pits full to the ground are too much for it with something to spare: say how far below the ground the fluid is \
-    kept (`fluid_level`)";
+const EXPOSED: &str = "hold the fluid within the limit at the least cover, by gauge, expose each service beside the bore and watch it: \
+    its bedding leads fluid away";
+const RELIEVED: &str = "open relief pits over the line, so that no fluid goes farther than 15 m (50 ft) to one, hold it within the limit by \
+    gauge and watch the surface";
+const FULL: &str = "fluid that holds the bore is more than the ground over it bears with something to spare: say how far below the \
+    ground it is kept (`fluid_level`)";
 const SHALLOW: &str = "so little cover that fluid under pressure breaks out";
 
-/// What a pressure that is held by a gauge leaves of its limit under a stream: our judgement.
-const SPARE_UNDER_WATER: f64 = 2.0;
+/// What a pressure that is held by a gauge leaves of its limit under a stream, and beside a service: our judgement.
+const SPARE_TO_BE_SURE: f64 = 2.0;
 /// Fluid over the crown of the bore at the higher pit where it is pumped from there: our judgement.
 const PUMPED: f64 = 0.5;
 /// Share of the drive that the fluid goes to the nearer pit.
 const HALF_WAY: f64 = 0.5;
+/// The farthest that it goes to a relief pit: our judgement.
+const TO_RELIEF: f64 = 15.0;
 
 /// The place where the fluid comes closest to what the ground may bear, of both ends of each stretch, where the surface
 /// breaks between, and half way.
@@ -98,21 +106,24 @@ impl<'a> Bore<'a> {
         let length = self.drive.length.value;
         let (fluids, crown) = (self.pull.fluids, self.slope * along + self.crown);
         let adverse = self.stands(calc, fluids.heavy, self.level.high - crown, (along.max(length - along), rule.thick));
+        // Where no level is told it is asked to stand as high as sand and silt are held open; clay is held against what stands
+        // in pumped pits by another check.
+        let relies = stretch.open(Method::Pullback).is_some_and(|open| open.0 == BoreState::Held)
+            && !stretch.is_all(GroundClass::is_clay)
+            && self.pull.fluid_level.is_none();
+        let holding = relies.then(|| {
+            let stress = vertical_stress(calc, stretch.light(), cover);
+            self.need(calc, stress.total - stress.effective).value / (fluids.clean * gravity())
+        });
         // By the nearer pit, past a pipe that lies on a side of its bore.
         let nearer = along.min(length - along) * rule.past_lying.si();
         let mut low =
             |level: Length, way, yield_point| self.stands(calc, fluids.clean, level - crown, (way, yield_point));
         let least = low(self.level.low, nearer, rule.thinnest);
-        // What holds sand or silt open is asked to stand up to the ground, where no lower level is told; clay is held against
-        // what stands in pumped pits by another check.
-        let relies = stretch.open(Method::Pullback).is_some_and(|open| open.0 == BoreState::Held)
-            && !stretch.is_all(GroundClass::is_clay);
-        let [best, pumped] = if is_told {
-            [least; 2]
-        } else {
-            let asked = if relies { self.level.high } else { self.level.low };
-            [asked, self.level.low].map(|level| low(level, length * HALF_WAY, rule.thin))
-        };
+        let level = self.level.low.max(crown + holding.unwrap_or_default());
+        let (way, yield_point) = if is_told { (nearer, rule.thinnest) } else { (length * HALF_WAY, rule.thin) };
+        let relief = Length::from_si(TO_RELIEF).min(way);
+        let [best, relieved] = [way, relief].map(|way| low(level, way, yield_point));
         let mut bears = |best, cap: Cited<Ratio>| (self.bears(calc, stretch, cover, (best, cap.value)), cap);
         let (weak, strong) = (bears(false, rule.cap), bears(true, rule.cap_firm_clay));
         let firm = stretch.is_all(|class| class.is_clay() && class != GroundClass::SoftClay);
@@ -122,38 +133,48 @@ impl<'a> Bore<'a> {
             return check.with_note(TOLD).at_best(hold(least, strong));
         }
         let site = &self.drive.site;
-        let spare = spare(self.drive, rule);
         let near = site
             .crossings
             .iter()
             .any(|crossing| crossing.axis_distance(self.pipe.outside_diameter.value) < rule.near_service.value);
-        let touchy = site.surface.guarded || near;
-        // Fluid that breaks out into a stream is lost, and seen: with much to spare it is held from it.
-        if site.surface.stream && !near && passes(best, Ratio::from(SPARE_UNDER_WATER)) {
-            return hold(best, weak).with_care(Care::Condition, HOLD_UNDER_WATER);
-        }
+        // Fluid that breaks out into a stream, or along a service, is lost, and seen: with much to spare it is held from it.
+        let (stream, guarded) = (site.surface.stream, site.surface.guarded && !site.surface.stream);
+        let spare = if stream || near { Ratio::from(SPARE_TO_BE_SURE) } else { spare(self.drive, rule) };
+        let gauged = bears(false, rule.cap_firm_clay);
         // What is told of it is held by a gauge as well as what is not.
-        if !touchy && passes(best, spare) {
-            return hold(best, weak).with_care(Care::Condition, HOLD);
-        }
-        if !touchy && firm && is_told {
-            let gauged = bears(false, rule.cap_firm_clay);
-            if leaves(best, gauged.0, spare) {
-                return hold(best, gauged).with_care(Care::Condition, GAUGED);
-            }
+        let by_gauge = [
+            (true, best, weak, if stream { HOLD_UNDER_WATER } else if near { EXPOSED } else { HOLD }),
+            (firm && !stream && !near, best, gauged, GAUGED),
+            (!stream && !near, relieved, weak, RELIEVED),
+            (firm && !stream && !near, relieved, gauged, RELIEVED),
+        ];
+        let may_hold = !guarded && !(stream && near);
+        let mut held = by_gauge.into_iter().filter(|(may, pressure, limit, _)| *may && leaves(*pressure, limit.0, spare));
+        if let Some((_, pressure, limit, note)) = held.next().filter(|_| may_hold) {
+            return hold(pressure, limit).with_care(Care::Condition, note);
         }
         if is_told {
             // All is told of the fluid that can be.
             return check.with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
         }
         let check = check.at_best(hold(least, strong));
-        if !touchy && self.pull.fluid_level.is_none() && passes(pumped, spare) {
+        if relies && !guarded {
             return check.with_note(FULL).settled_by(&[&["pull.fluid_level"]]);
         }
-        let check = check.with_note(UNTOLD);
-        // With no more fluid than there has to be the lightest ground still breaks.
-        let by_ground = !passes(least, Ratio::from(1.0));
-        if by_ground { check.settled_by(&[&["pull.fluid_level", "pull.returns", "ground[].soil"]]) } else { check }
+        check.with_note(UNTOLD).settled_by(&[&["pull.fluid_level", "pull.returns", "ground[].soil"]])
+    }
+
+    pub(super) fn rule(&self) -> &BreakOutRule {
+        &self.drive.site.break_out
+    }
+
+    /// What fluid takes to hold ground that runs, at this depth of the crown under so much water.
+    pub(super) fn need(&self, calc: &mut Calc, pore: Pressure) -> Cited<Pressure> {
+        let holds = &self.drive.site.break_out.holds;
+        if pore > Pressure::default() {
+            return holds.over_water.map(|over| pore + over);
+        }
+        holds.over_crown.map(|height| calc.law(FluidHead { density: self.pull.fluids.light, height }))
     }
 
     /// Pressure of fluid that stands so high over the crown, with its loss on the way to a pit.

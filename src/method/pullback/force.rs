@@ -1,7 +1,8 @@
 //! Pull on the pipe behind the reamer: tail on the ground and over the ramp, net weight in the bore, drag of the fluid.
 
-use crate::conditions::weight;
-use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
+use crate::conditions::{vertical_stress, weight};
+use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe, Stretch};
+use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
 use crate::laws::inside_pressure::EndThrust;
 use crate::laws::pull::{
@@ -50,9 +51,16 @@ pub(in crate::method) struct PullOnPipe {
     /// Pressure of the fluid in the annulus over that of its column: what drives the returns of the file, else what is
     /// usually reckoned with. Drag is that of the greater.
     pub(super) annular: Band<Pressure>,
+    /// The most that fluid presses with, where more comes up through the ground.
+    pub(super) comes_up: Option<Pressure>,
 }
 
 impl PullOnPipe {
+    /// What fluid presses with that would press so hard, if the ground bore it.
+    pub(super) fn presses(&self, pressure: Pressure) -> Pressure {
+        self.comes_up.map_or(pressure, |most| pressure.min(most))
+    }
+
     /// With the least pressure in the annulus.
     pub(super) fn at_best(self) -> Self {
         Self { annular: Band::same(self.annular.low), ..self }
@@ -305,6 +313,7 @@ pub(super) fn pull_on_pipe(calc: &mut Calc, at: Pulling<'_>) -> PullOnPipe {
         at_tail: with_factor(calc, (Band::same(last_tail), None)),
         after_stop: Band::default(),
         annular,
+        comes_up: comes_up(calc, at),
     }
 }
 
@@ -323,6 +332,21 @@ fn in_open_bore(calc: &mut Calc, at: Pulling<'_>) -> Option<Band<Force>> {
         rubs = rubs.with(own, |so_far, own| so_far + own);
     }
     Some(rubs)
+}
+
+/// What surely lifts the ground over the deepest place of the bore. Rock bears more, and under a stream, or what nobody tells,
+/// water stands over the ground too.
+fn comes_up(calc: &mut Calc, at: Pulling<'_>) -> Option<Pressure> {
+    let Pulling { drive, pipe, .. } = at;
+    let surface = &drive.site.surface;
+    let lifts = |stretch: &Stretch| !stretch.has(|class| class.is_rock() || class == GroundClass::Unknown);
+    if !surface.is_told || surface.stream || !drive.stretches.iter().all(lifts) {
+        return None;
+    }
+    let crown = pipe.outside_diameter.value / 2.0 + pipe.bore.value / 2.0;
+    let cap = drive.site.break_out.cap_firm_clay.value;
+    let over = |stretch: &Stretch| vertical_stress(calc, stretch.heavy(), stretch.way.deepest - crown).total * cap;
+    drive.stretches.iter().map(over).reduce(Pressure::max)
 }
 
 /// Drag of the fluid with the head at either end of the bore: by the pressure in the annulus, or on the outside area.

@@ -1,6 +1,6 @@
 //! Pressure on a string while it is pulled: fluid outside, and what is held inside.
 
-use super::force::OnPipe;
+use super::force::{OnPipe, PullOnPipe};
 use super::section::{Bend, Section, has_ramp};
 use crate::check::{Care, Draft, Outcome, at_most, only};
 use crate::drive::{Fill, HoleState, Pull};
@@ -34,19 +34,19 @@ pub(super) struct Ring {
 
 /// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less what
 /// a pressure held inside takes of it and what fills a string that hangs down a ramp: it stands as high as the fluid
-/// outside, or as water does in a string whose tail lies on the ground. From a pit nothing says how high it stands.
+/// outside, or as water does in a string whose tail lies on the ground. From a pit nothing says how high it stands. Fluid
+/// that presses harder than the ground bears comes up.
 pub(super) fn outside_pressure(
     calc: &mut Calc,
     pull: &Pull,
-    annular: Band<Pressure>,
+    on_pipe: &PullOnPipe,
     (section, allowable): (Section, Doubted<Cited<Pressure>>),
 ) -> Band<Pressure> {
     let height = pull.fluid_height;
     let outside = calc.law(FluidHead { density: pull.fluids.heavy, height });
     let inside = filled(pull).map_or(Pressure::default(), |density| calc.law(FluidHead { density, height }));
-    let outside = outside - inside;
-    let credited = credited(calc, pull, (section, allowable));
-    annular.map(|annular| (outside + annular - credited).max(Pressure::default()))
+    let inside = inside + credited(calc, pull, (section, allowable));
+    on_pipe.annular.map(|annular| (on_pipe.presses(outside + annular) - inside).max(Pressure::default()))
 }
 
 /// Pressure inside that counts against collapse: it is held during the pull, so that fluid that stands longer meets none
@@ -118,8 +118,8 @@ impl Ring {
         only(pull.works.hole == HoleState::Fluid, DRY)?;
         calc.part("collapse during the pull");
         let pressure = calc.doubted(|calc| {
-            let annular = calc.take(*on_pipe).annular;
-            outside_pressure(calc, pull, annular, (self.section, self.allowable))
+            let on_pipe = calc.take(*on_pipe);
+            outside_pressure(calc, pull, &on_pipe, (self.section, self.allowable))
         });
         let section = self.section;
         let resistance = calc.doubted(|calc| {
@@ -140,9 +140,12 @@ impl Ring {
                 // The curve takes the peak stress with bending in one standard and the axial stress in a handbook: the
                 // larger of the two stations.
                 let stress = section.axial(calc, tension).max(on_ramp);
-                let tension_factor = calc.law(TensionFactor { stress, allowable });
+                // The curve ends at the allowable stress. What is past it is over by the tension; the curve goes on falling about
+                // as fast as the stress grows.
+                let tension_factor = calc.law(TensionFactor { stress: stress.min(allowable), allowable });
+                let past = (stress / allowable).max(Ratio::from(1.0));
                 calc.law(CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor, tension_factor })
-                    / pull.collapse_factor.value
+                    / (pull.collapse_factor.value * past)
             })
         });
         let resistance = resistance.map(|resistance| Cited::new(resistance, pull.collapse_factor.origin));

@@ -5,7 +5,7 @@ use super::break_out::Bore;
 use super::pulled::Pulled;
 use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::conditions::{Plan, vertical_stress};
-use crate::drive::{BreakOutRule, Column, Ends, Held, HoleState, Pull, Strength, Stretch};
+use crate::drive::{Column, Ends, Held, HoleState, Pull, Strength, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::Calc;
 use crate::laws::collapse::FluidHead;
@@ -38,7 +38,7 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         let height = bore.over_crown(along);
         let grains = stretch
             .has(GroundClass::runs)
-            .then(|| held(calc, (&drive.site.break_out, pull), stretch, (invert - bore.crown, height)));
+            .then(|| held(calc, (&bore, pull), stretch, (invert - bore.crown, height)));
         let clay = stretch.earth.strength.map(|strength| stands(calc, at, pull, (stretch, strength), (invert, height)));
         match (grains, clay) {
             (Some(grains), Some(clay)) => Some(grains.worse(clay)),
@@ -81,10 +81,11 @@ fn stands(
 /// Ground that runs, at this depth of the crown.
 fn held(
     calc: &mut Calc,
-    (rule, pull): (&BreakOutRule, &Pull),
+    (bore, pull): (&Bore<'_>, &Pull),
     stretch: &Stretch,
     (crown, height): (Length, Ends<Length>),
 ) -> Draft {
+    let rule = bore.rule();
     if pull.works.hole == HoleState::Dry {
         return rated(Verdict::Within, rule.holds.over_water.origin).as_caution(DRY);
     }
@@ -92,11 +93,7 @@ fn held(
     let pore = stress.total - stress.effective;
     let water = stretch.way.table.map_or(Length::default(), |table| (crown - table).max(Length::default()));
     let density = pull.fluids.light;
-    let need = if water > Length::default() {
-        rule.holds.over_water.map(|over| pore + over)
-    } else {
-        rule.holds.over_crown.map(|height| calc.law(FluidHead { density, height }))
-    };
+    let need = bore.need(calc, pore);
     if pull.fluid_level.is_some() {
         let mut by = |density| {
             let pressure = calc.law(FluidHead { density, height: height.low });

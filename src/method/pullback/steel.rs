@@ -64,8 +64,8 @@ pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, steel: &SteelPipe, on_pipe: &
     let pressed = calc.doubted(|calc| {
         let pressure = match pull.works.hole {
             HoleState::Fluid => {
-                let annular = calc.take(*on_pipe).annular;
-                outside_pressure(calc, pull, annular, (section, allowable))
+                let on_pipe = calc.take(*on_pipe);
+                outside_pressure(calc, pull, &on_pipe, (section, allowable))
             }
             HoleState::Dry => Band::default(),
         };
