@@ -92,7 +92,8 @@ pub struct Drive {
     pub(crate) pilot: Pilot,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
-    /// The loosest tolerance that an owner may have in mind, where the file gives none: of a jacked line, and of a pulled one.
+    /// The loosest tolerance that an owner may have in mind, where the file gives none: of a jacked line whose pilot
+    /// is located from the surface, and of any other.
     pub(crate) loosest_tolerance: Option<Ends<Cited<Length>>>,
     /// How the bore keeps to its line.
     pub(crate) guided: Guided,

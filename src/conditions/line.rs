@@ -129,7 +129,9 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
         if known { check.with_care(Care::Condition, SET) } else { check }
     };
     let check = against(error, limit);
-    let loosest = drive.loosest_tolerance.map(|ends| if at.is_jacked() { ends.low } else { ends.high });
+    // Who has a jacked sewer located from the surface has no loose line in mind.
+    let located = at.is_jacked() && drive.guided.by == Guidance::WalkedOver;
+    let loosest = drive.loosest_tolerance.map(|ends| if located { ends.low } else { ends.high });
     let fields: Ways = match (loosest, drive.guided.at_best) {
         (None, None) => return Ok(check),
         (Some(_), None) => &[&["tolerance"]],
