@@ -33,25 +33,25 @@ laws! {
     valid "no argument negative";
     value |s| s.density * gravity() * s.height + s.added - s.inside;
 
-    /// A pressure that stands for years and another that lasts for hours, as one pressure of the hours: plastic is as
-    /// much softer under the first as its modulus has fallen, `p = p_l E_s / E_l + p_s`.
+    /// A pressure that stands for years and another that lasts for hours, as one pressure of the hours: the first counts
+    /// for more by what less a ring bears of it, `p = p_l R_s / R_l + p_s`.
     ///
-    /// To be held against the capacity at the modulus of the hours.
+    /// To be held against the capacity at the modulus of the hours. Alone a ring bears by its modulus, in soil by the root of it.
     PressureOfBothTimes "outside pressure of two times" {
         /// Pressure that stands for years.
         long "p_l": Pressure as Pressure [>= 0.0],
-        /// Modulus at the end of them.
-        modulus_long "E_l": Pressure as Modulus [> 0.0],
+        /// What the ring bears of such a one.
+        bears_long "R_l": Pressure as Pressure [> 0.0],
         /// Pressure that lasts for hours.
         short "p_s": Pressure as Pressure [>= 0.0],
-        /// Modulus at the end of those.
-        modulus_short "E_s": Pressure as Modulus,
+        /// What the ring bears of that.
+        bears_short "R_s": Pressure as Pressure,
     } -> Pressure as Pressure;
-    form "p = long modulus_short / modulus_long + short";
+    form "p = long bears_short / bears_long + short";
     from Judgement "jackpull" "shares of two critical pressures added up, times the one of the hours";
-    valid "pressures not negative, moduli positive, the long-term one not the larger"
-        if |v| v.modulus_long <= v.modulus_short;
-    value |s| s.long * (s.modulus_short / s.modulus_long) + s.short;
+    valid "pressures not negative, what the ring bears positive, for years not the more"
+        if |v| v.bears_long <= v.bears_short;
+    value |s| s.long * (s.bears_short / s.bears_long) + s.short;
 
     /// Outside pressure at which a pipe held closely all round collapses:
     /// `P = 2 K E f_o / ((1 - nu²) (DR - 1)³)`.

@@ -358,6 +358,24 @@ fn vacuum_of_a_main() {
     assert!(casing.checks.get(Subject::Vacuum).is_none());
 }
 
+/// What stands for years counts by what the ring bears of it, which in soil goes by the root of its modulus: no vacuum at
+/// all asks for no more than what stands.
+#[test]
+fn ground_that_holds_a_ring_holds_it_under_a_vacuum() {
+    let held = |kilopascals: u8| {
+        let more = format!(
+            "{SOIL}\ntraffic: none\nannulus: {{ soil_modulus: 5 MPa }}\nvacuum: {{ pressure: {kilopascals} kPa, lasts: 1 h }}"
+        );
+        pulled(&text("pressure_main", "60 m", "duration: 6 h", &more, &PE.edit("sdr: 11", "sdr: 17")))
+    };
+    let used = |scheme: &Scheme, subject| check(scheme, subject).utilisation().unwrap();
+    let none = held(0);
+    assert_relative_eq!(used(&none, Subject::Vacuum), used(&none, Subject::CollapseInService), max_relative = 1e-9);
+    // Shares of two capacities.
+    let (some, limit) = high(&held(60), Subject::Vacuum);
+    assert_relative_eq!(some / limit, used(&none, Subject::CollapseInService) + 60e3 / limit, max_relative = 1e-9);
+}
+
 /// Spacers take their height from the annulus on both sides.
 #[test]
 fn spacers_hold_the_line() {

@@ -239,18 +239,33 @@ impl InPlace {
         demand: Band<Pressure>,
         (bent, at): (Band<Ratio>, &Around<'_>),
     ) -> Cited<Band<Pressure>> {
-        let round = self.ovality.max(drive.in_service.ovality.value);
-        let most = Ratio::from(MOST_DEFLECTION);
         let held = self.held(calc, drive, at);
         let limit = demand.zip(bent).map(|(demand, bent)| {
-            // It deflects from the shape it is delivered in; what stays rounder than counts at least does not rest on it.
-            let bent = self.ovality + bent;
-            let counted = round.max(bent.min(most));
+            let (counted, bent) = self.out_of_round(drive, bent);
             let limit = self.resists(calc, drive, counted) / safety.value;
             let would_pass = bent > counted && demand <= limit && demand > held;
             calc.take(Doubted::sure(limit.max(held)).in_doubt(would_pass.then_some(&IowaDeflection::EQUATION)))
         });
         safety.map(|_| limit)
+    }
+
+    /// What [`limit`](Self::limit) comes to, whatever lies on the ring.
+    pub(super) fn bears(
+        &self,
+        calc: &mut Calc,
+        drive: &Drive,
+        safety: Cited<Ratio>,
+        (bent, at): (Band<Ratio>, &Around<'_>),
+    ) -> Band<Pressure> {
+        let held = self.held(calc, drive, at);
+        bent.map(|bent| (self.resists(calc, drive, self.out_of_round(drive, bent).0) / safety.value).max(held))
+    }
+
+    /// How far out of round it counts, and how far it is: it deflects from the shape it is delivered in; what stays rounder
+    /// than counts at least does not rest on it.
+    fn out_of_round(&self, drive: &Drive, bent: Ratio) -> (Ratio, Ratio) {
+        let (round, bent) = (self.ovality.max(drive.in_service.ovality.value), self.ovality + bent);
+        (round.max(bent.min(Ratio::from(MOST_DEFLECTION))), bent)
     }
 
     /// Allowable pressure where ground holds the ring; none in an open bore.

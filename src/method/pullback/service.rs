@@ -212,6 +212,14 @@ impl Served<'_> {
     /// What lies on it, with a vacuum for a time where there is one, against collapse.
     fn collapses(&self, calc: &mut Calc, at: &Around<'_>, vacuum: Option<(Pressure, Time)>) -> Draft {
         let Self { drive, ring, .. } = *self;
+        let safety = drive.in_service.collapse_factor;
+        let bent = calc.doubted(|calc| {
+            if is_held(drive) {
+                return Band::default();
+            }
+            let bent = ring.deflection(calc, drive, at);
+            calc.take(bent)
+        });
         let case = calc.doubted(|calc| {
             let load = ring.load(calc, at);
             let load = calc.take(load);
@@ -222,23 +230,25 @@ impl Served<'_> {
                     let soft = pe.times.vacuum.as_ref();
                     let soft =
                         soft.map_or(ring.modulus, |points| modulus(calc, points, pull, lasts, Cold::NotCredited));
-                    let modulus_long = ring.modulus.min(soft);
-                    let load = load
-                        .map(|long| calc.law(PressureOfBothTimes { long, modulus_long, short, modulus_short: soft }));
-                    (load, InPlace { modulus: soft, ..ring })
+                    let bent = bent.in_spite_of_doubt();
+                    let mut at_modulus = |modulus| {
+                        let stiff = InPlace { modulus, ..ring };
+                        (stiff, stiff.bears(calc, drive, safety, (bent, at)))
+                    };
+                    let (_, long) = at_modulus(ring.modulus.min(soft));
+                    let (stiff, short_time) = at_modulus(soft);
+                    let load = load.zip(long.zip(short_time)).map(|(long, (bears_long, bears_short))| {
+                        calc.law(PressureOfBothTimes { long, bears_long, short, bears_short })
+                    });
+                    (load, stiff)
                 }
                 (Some((short, _)), None) => (load.map(|load| load + short), ring),
             }
         });
         let limit = calc.doubted(|calc| {
             let (load, stiff) = calc.take(case);
-            let bent = if is_held(drive) {
-                Band::default()
-            } else {
-                let bent = ring.deflection(calc, drive, at);
-                calc.take(bent)
-            };
-            stiff.limit(calc, drive, drive.in_service.collapse_factor, load, (bent, at))
+            let bent = calc.take(bent);
+            stiff.limit(calc, drive, safety, load, (bent, at))
         });
         let note = match (is_held(drive), self.plastic) {
             (true, _) => HELD,
