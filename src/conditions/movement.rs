@@ -269,13 +269,13 @@ pub(super) fn at_service(calc: &mut Calc, at: &Plan<'_>, crossing: &Crossing) ->
     lost(at).map(|lost| {
         calc.doubted(|calc| {
             let [first, last] = crossing.stretches;
-            let mut at = |stretch| moved(calc, at, stretch, (crossing.invert, crossing.depth), crossing.beside, lost);
-            let one = at(first)?;
-            if first == last {
-                return Some(one);
-            }
             // Between two grounds the one that moves more counts.
-            Some(one.worse(at(last)?))
+            let mut worst = Moved::default();
+            for stretch in first..=last {
+                let levels = (crossing.invert, crossing.depth);
+                worst = worst.worse(moved(calc, at, stretch, levels, crossing.beside, lost)?);
+            }
+            Some(worst)
         })
     })
 }

@@ -138,7 +138,7 @@ pub(crate) struct Crossing {
     pub(crate) beside: Length,
     /// Depth of the invert there.
     pub(crate) invert: Length,
-    /// Positions of its stretch, and of the next where it lies at the end of one.
+    /// First and last position of the stretches that it feels.
     pub(crate) stretches: [usize; 2],
     /// Whether the file limits how far it may move.
     pub(crate) is_limited: bool,

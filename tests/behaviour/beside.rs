@@ -108,22 +108,25 @@ fn contradictions_are_refused_at_their_place() {
     }
 }
 
-/// A service where two grounds meet is in both: the one that moves more counts, whichever comes first.
+/// A service where two grounds meet is in both: the one that moves more counts, whichever comes first; so it is within half
+/// the depth of the invert, and no further.
 #[test]
 fn a_main_where_two_grounds_meet() {
     const SAND: &str = "class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm";
     const CLAY: &str = "class: soft_clay, spt_n: 3, largest_stone: 0 mm";
-    let over = |first: &str, second: &str| {
+    let over = |first: &str, second: &str, to: &str| {
         let one = format!("ground: [{{ {SAND} }}]");
-        let two = format!("ground: [{{ to: 30 m, {first} }}, {{ {second} }}]");
+        let two = format!("ground: [{{ to: {to}, {first} }}, {{ {second} }}]");
         let drive = drive(&with(&main_beside(1.0)).edit(&one, &two));
         let scheme = assess(&drive, &drive.candidates()[1], Method::Pullback);
         let check = scheme.checks.get(Subject::ServiceSettlement).unwrap();
         [check.likely().unwrap().0.si, check.high().unwrap().0.si]
     };
-    let (sand, clay) = (over(SAND, SAND), over(CLAY, CLAY));
+    let (sand, clay) = (over(SAND, SAND, "30 m"), over(CLAY, CLAY, "30 m"));
     assert_ne!(sand, clay);
     let both = [0, 1].map(|level| sand[level].max(clay[level]));
-    assert_eq!(over(SAND, CLAY), both);
-    assert_eq!(over(CLAY, SAND), both);
+    assert_eq!(over(SAND, CLAY, "30 m"), both);
+    assert_eq!(over(CLAY, SAND, "30 m"), both);
+    assert_eq!(over(SAND, CLAY, "31 m"), both);
+    assert_eq!(over(SAND, CLAY, "33 m"), sand);
 }

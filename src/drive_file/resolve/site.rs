@@ -16,6 +16,9 @@ use crate::yaml::MayBe;
 
 /// Most services on one drive.
 const MOST_CROSSINGS: usize = 200;
+/// Depths of the invert within which a service feels the next ground too: half the width of a usual trough, and no boring
+/// tells the end of a ground closer. Our judgement.
+const NEAR: f64 = 0.5;
 /// What is crossed and is no service.
 const LIES_OVER: [&str; 12] = [
     "railway", "railroad", "tracks", "runway", "taxiway", "motorway", "highway", "river", "creek", "stream", "canal",
@@ -208,10 +211,11 @@ impl Resolver<'_> {
                 let why = ("is no service: it lies over the bore", "see surface.over, which tells what it asks for");
                 self.flaw(kind, &format!("{path}.kind"), why);
             }
-            let first = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
-            let last = stretches.iter().rposition(|stretch| at >= stretch.from).unwrap_or(first);
-            let stretches = [first, last];
             let invert = line.invert(at);
+            let reach = NEAR * invert;
+            let first = stretches.iter().position(|stretch| at - reach <= stretch.to).unwrap_or_default();
+            let last = stretches.iter().rposition(|stretch| at + reach >= stretch.from).unwrap_or(first);
+            let stretches = [first, last];
             let is_limited = settlement.is_some() || slope.is_some();
             let usual = self.lengths(if is_called(&name, &BENDS) {
                 ["settlement.flexible_least", "settlement.flexible_most"]
