@@ -118,8 +118,12 @@ macro_rules! checks {
                 => break_out::check($at, $calc);
             /// Reamed bore until the pipe is in it: clay by its stability number, ground that runs by the fluid that holds it.
             ReamedBore "reamed bore, stability" none UpTo(1.25) => reamed_bore::check($at, $calc);
+            /// Pressure of the lubricant round a pipe that is pushed, against what the ground is allowed.
+            LubricantPressure "lubricant, break-out" none High => lubricant::check($at, $calc);
             /// Pressure of liquid grout, against what the ground is allowed.
             GroutPressure "grout, break-out" none High => grout_pressure::check($at, $calc);
+            /// Uplift of the pipe in liquid grout, against the ground over it.
+            GroutUplift "grout, uplift of the pipe" none High => grout_uplift::check($at, $calc);
             /// Length of the ramp, against the room for it.
             RampRoom "ramp, room" Area High, asks "room for the ramp" ["pull.ramp_room"] => site::ramp_room($at, $calc);
             /// Pull on the rig: pipe, reamer and stem.

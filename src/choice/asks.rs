@@ -132,7 +132,7 @@ const fn mend(subject: Subject) -> &'static str {
         S::Collapse | S::CollapseInGrout => "a thicker wall, or water in the pipe",
         S::CollapseInService | S::Deflection => "a thicker wall, or grout round the pipe",
         S::Vacuum | S::ServicePressure => "a thicker wall",
-        S::BreakOut | S::GroutPressure => "a deeper drive, or less pressure",
+        S::BreakOut | S::LubricantPressure | S::GroutPressure | S::GroutUplift => "a deeper drive, or less pressure",
         S::ReamedBore | S::BoreStands | S::ClayCloses => "a bore held by fluid or a casing",
         S::RigPull | S::ReamingPull => "a stronger rig",
         S::ThrustWall | S::WallLevel | S::WallMovement => "a larger wall",

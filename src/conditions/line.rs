@@ -88,6 +88,14 @@ fn with_play(error: Band<Length>, plan: &Plan<'_>) -> Band<Length> {
     Band { low: error.low, likely: error.likely + likely, high: error.high + high }
 }
 
+/// Whether a gravity sewer keeps its tolerance by its spacers alone: without them it would float out of it.
+pub(crate) fn is_held_by_spacers(plan: &Plan<'_>) -> bool {
+    let Plan { drive, pipe, .. } = *plan;
+    let afloat = drive.guided.error.value.high + pipe.bore.value - pipe.outside_diameter.value;
+    let is_spaced = drive.annulus.spacer > Length::default() && afloat > drive.tolerance.value;
+    drive.service == Service::GravitySewer && is_spaced
+}
+
 /// A pilot that may be off by too much, and likely is not, is surveyed before the pipe goes in, a machine as it goes: what it is held to is the
 /// tolerance less the play. One that is located from the surface is as sure as its survey already.
 pub(crate) fn invert(at: &Plan<'_>) -> Outcome {

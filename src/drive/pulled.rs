@@ -222,6 +222,8 @@ pub(crate) struct Annulus {
     pub(crate) grout: Option<Ends<Grout>>,
     /// Whether the file tells it.
     pub(crate) grout_told: bool,
+    /// Of what fills the pipe while it is grouted; 0 where that is nothing.
+    pub(crate) ballast: MassDensity,
     pub(crate) grout_waste: Option<Ratio>,
     pub(crate) proved: bool,
     pub(crate) soil_modulus: Option<Pressure>,

@@ -163,6 +163,15 @@ key_words! {
         Grouted = "grouted",
     }
 
+    /// What weighs a pipe down while its annulus is grouted.
+    pub enum Ballast: "what weighs the pipe down in the grout" {
+        /// Nothing.
+        #[default]
+        None = "none",
+        /// It is full of water.
+        Water = "water",
+    }
+
     /// How far the grout is known.
     pub enum Proof: "how the grout is proved" {
         /// Not proved.
@@ -240,6 +249,8 @@ fields! {
         /// How long the grout stays liquid.
         grout_sets_in: may<Time> as Duration, Within(min(10.0), days(7.0)), usual(hours(1.0), hours(24.0)),
             ["6 h", "6 h"], else "the table of durations";
+        /// What weighs the pipe down while the grout is liquid.
+        ballast: may<Ballast>, else "none";
         /// Volume of grout over that of the annulus.
         grout_waste: may<Ratio> as Ratio, Within(1.0, 5.0), usual(1.05, 1.5), ["1.3", "1.3"];
         /// Whether hardened grout all round will be proved.

@@ -2,7 +2,7 @@
 
 use super::jacking::{auger, casing, curve, end, service, wall};
 use super::not_given::settle;
-use super::pullback::{assist, break_out, grout_pressure, link, reamed_bore, site};
+use super::pullback::{assist, break_out, grout_pressure, grout_uplift, link, lubricant, reamed_bore, site};
 use super::scheme::Scheme;
 use super::sheet::Sheet;
 use super::walked::Walked;

@@ -48,7 +48,7 @@ const NOT_CHECKED: &[(Of, &str)] = &[
     ),
     (
         Of::Any,
-        "annulus: ballast against uplift in the grout; heat, strength and reach of the grout; grout round a jacked pipe",
+        "annulus: spacers, and what bends the pipe between them; heat, strength and reach of the grout; grout round a jacked pipe",
     ),
     (
         Of::Main,

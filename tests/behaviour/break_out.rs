@@ -1,9 +1,11 @@
-//! Pressure of the bore fluid against the ground over the crown of the bore.
+//! Pressure of the bore fluid, and of lubricant, against the ground over the crown of the bore.
 
+use crate::drives::drive;
 use crate::edit::Edit;
 use crate::pull_works::{G, check, pulled, text};
 use approx::assert_relative_eq;
-use jackpull::check::{Care, Check, Subject, Verdict};
+use jackpull::check::{Absent, Care, Check, Subject, Verdict};
+use jackpull::{Method, assess};
 
 /// PE IPS 10 in in a bore of 1.5 diameters, 8 ft deep over 250 ft, in clay of which nothing is told but its class and count.
 fn main(pull: &str, more: &str) -> String {
@@ -118,4 +120,79 @@ fn a_valley_is_judged() {
     let level = of(&main("", OPEN));
     assert_relative_eq!(valley.high().unwrap().1.si, 115.0 * 157.087_46 * (1.6 - 0.3413), max_relative = 2e-3);
     assert!(valley.utilisation() > level.utilisation());
+}
+
+/// Clay pipe of 338 mm in a bore of 378 mm, 3 m deep in sand of 18 kN/m3: its crown lies at 2.64 m, under 47.6 kPa.
+const PUSHED: &str = "
+service: casing
+length: 30 m
+launch: { invert_depth: 3 m }
+grade: 0 %
+groundwater: none
+lubrication: metered
+spoil: auger
+surface: { over: road }
+ground: [{ class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm, soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg } }]
+rig: { thrust: 900 kN, pull: 500 kN }
+candidates: [{ material: clay, size: 10 in, bore: 378 mm }]
+";
+
+fn lubricant(file: &str) -> Result<Check, Absent> {
+    let drive = drive(file);
+    let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
+    scheme.checks.outcome(Subject::LubricantPressure).copied()
+}
+
+/// Lubricant of which nothing is told is likely 20 kPa over the water and at most 50. 20 kPa and half as much again go under
+/// 47.6 of a road; where the water stands at 1 m, 18 + 1.64 x 20 = 50.9 kPa are over the crown and 16.1 of water, of which
+/// half as much again is all that goes. 3.3 m down the ground bears 53 kPa, and so all that is usual.
+#[test]
+fn lubricant_presses_on_the_ground_over_a_pushed_pipe() {
+    let crown = 3.0 - (0.338_1 + 0.378) / 2.0;
+    let dry = lubricant(PUSHED).unwrap();
+    assert_eq!((dry.verdict, dry.care), (Verdict::WithCare, Some(Care::Condition)));
+    let (demand, limit) = dry.high().unwrap();
+    assert_relative_eq!(demand.si, 20e3, max_relative = 1e-9);
+    assert_relative_eq!(limit.si, 18e3 * crown, max_relative = 1e-3);
+    let wet = lubricant(&PUSHED.edit("groundwater: none", "groundwater: 1 m")).unwrap();
+    let (demand, limit) = wet.high().unwrap();
+    assert_relative_eq!(demand.si, 1_000.0 * G * (crown - 1.0), max_relative = 1e-3);
+    assert_relative_eq!(limit.si, 18e3 + 20e3 * (crown - 1.0), max_relative = 1e-3);
+    assert_eq!(wet.care, Some(Care::Condition));
+    let deep = lubricant(&PUSHED.edit("invert_depth: 3 m", "invert_depth: 3.3 m")).unwrap();
+    assert_eq!(deep.verdict, Verdict::Within);
+    // Under rails a pressure to hold to is no answer.
+    let rail = lubricant(&PUSHED.edit("over: road", "over: railway")).unwrap();
+    assert_eq!((rail.verdict, rail.settled_by), (Verdict::NotDecided, &[&["lubricant_pressure"][..]][..]));
+}
+
+/// What is told is held against the weight of the ground, in firm clay up to 1.3 times with a gauge: 47 of 47.6 kPa, and 62.
+#[test]
+fn lubricant_that_is_told_may_break_out() {
+    let told = |pressure: u8, file: &str| {
+        lubricant(&file.edit("metered", &format!("metered\nlubricant_pressure: {pressure} kPa"))).unwrap()
+    };
+    assert_eq!(told(47, PUSHED).verdict, Verdict::Within);
+    assert_eq!(told(48, PUSHED).verdict, Verdict::Over);
+    let clay = PUSHED.edit("medium_to_dense_sand", "firm_to_very_stiff_clay").edit("over: road", "over: open");
+    assert_eq!(told(61, &clay).care, Some(Care::Condition));
+    assert_eq!(told(63, &clay).verdict, Verdict::Over);
+    // Half as much again is spared under a road.
+    assert_eq!(told(61, &clay.edit("over: open", "over: road")).verdict, Verdict::NotDecided);
+    // Soil that is not told may be as heavy as its class is.
+    let soil = ", soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg }";
+    let class = told(48, &PUSHED.edit(soil, ""));
+    assert_eq!((class.verdict, class.settled_by), (Verdict::NotDecided, &[&["ground[].soil"][..]][..]));
+}
+
+/// Nothing breaks out of a pipe that is pushed dry, nor in rock.
+#[test]
+fn lubricant_is_looked_at_where_it_is() {
+    let none = |file: String| lubricant(&file).unwrap_err();
+    let dry = none(PUSHED.edit("metered", "none"));
+    assert_eq!(dry, Absent::NotApplicable("the pipe is not lubricated"));
+    let soil =
+        ", spt_n: 20, largest_stone: 0 mm, soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg }";
+    let rock = PUSHED.edit(soil, "").edit("medium_to_dense_sand", "weak_rock");
+    assert_eq!(none(rock), Absent::NotApplicable("it is pushed through rock"));
 }

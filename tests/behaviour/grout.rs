@@ -5,10 +5,13 @@ use crate::drives::drive;
 use crate::edit::Edit;
 use crate::pull_works::{check, high, pulled};
 use approx::assert_relative_eq;
-use jackpull::check::{Care, Check, Subject, Verdict};
+use jackpull::check::{Absent, Care, Check, Subject, Verdict};
 use jackpull::{Method, assess};
+use std::f64::consts::{FRAC_PI_4, PI};
 
 const G: f64 = 9.806_65;
+/// Of PE 100, in kg/m3.
+const DENSITY: f64 = 960.0;
 
 /// Falls by 0.6 m to the launch pit, 3 m deep there; the bore of 12 in is 1.5 times as wide as the pipe.
 const LINE: &str = "
@@ -75,6 +78,52 @@ fn proved_grout_without_its_data_is_not_decided() {
     for subject in [Subject::CollapseInGrout, Subject::GroutPressure] {
         assert!(pulled(&open).checks.get(subject).is_none(), "{subject:?}");
     }
+}
+
+/// The pipe weighs as PE does: pi x (0.2 - 0.0119) x 0.0119 m at 960 kg/m3 are 66.2 N/m, and it displaces
+/// 0.0314 m2 of 1,500: 462 N/m. The ground over its width bears 0.2 x 40.9 kPa at the shallow end. Full of water it is
+/// lifted by 239 N/m less, and the water stands 0.6 m in it against the grout.
+#[test]
+fn grout_lifts_the_pipe() {
+    let weight = PI * (0.2 - 0.011_9) * 0.011_9 * DENSITY * G;
+    let lifts = |density: f64| FRAC_PI_4 * 0.2 * 0.2 * density * G - weight;
+    let scheme = pulled(LINE);
+    let (demand, limit) = high(&scheme, Subject::GroutUplift);
+    assert_relative_eq!(demand, lifts(1_500.0), max_relative = 1e-6);
+    assert_relative_eq!(limit, 0.2 * 2.15 * 19e3, max_relative = 1e-3);
+    assert_eq!(check(&scheme, Subject::GroutUplift).verdict, Verdict::Within);
+    let full = pulled(&LINE.edit("grout_sets_in: 12 h", "grout_sets_in: 12 h, ballast: water"));
+    let water = FRAC_PI_4 * 0.176_2 * 0.176_2 * 1_000.0 * G;
+    assert_relative_eq!(high(&full, Subject::GroutUplift).0, lifts(1_500.0) - water, max_relative = 1e-6);
+    let presses = |scheme| high(scheme, Subject::CollapseInGrout).0;
+    assert_relative_eq!(presses(&scheme) - presses(&full), 1_000.0 * G * 0.6, max_relative = 1e-3);
+    // As heavy as its grout it does not rise.
+    let light = LINE.edit("1500 kg/m3", "950 kg/m3").edit("grout_sets_in: 12 h", "grout_sets_in: 12 h, ballast: water");
+    let sinks = pulled(&light).checks.outcome(Subject::GroutUplift).unwrap_err();
+    assert_eq!(sinks, Absent::NotApplicable("the pipe sinks in its grout"));
+    // Grout of which nothing is told is as heavy as grout may be.
+    assert_relative_eq!(
+        high(&pulled(&LINE.edit(DATA, "")), Subject::GroutUplift).0,
+        lifts(1_900.0),
+        max_relative = 1e-6
+    );
+}
+
+/// Spacers that alone keep the invert, 25 mm and 100 mm of play against 60 mm, have to hold the pipe down. Where it may
+/// float nobody holds it.
+#[test]
+fn spacers_hold_down_what_keeps_its_line_by_them() {
+    let spaced = LINE.edit("filling: grouted", "spacers: 45 mm, filling: grouted");
+    let with = |file: &str, tolerance: &str| {
+        let uplift = check(
+            &pulled(&file.edit("grade: 1 %", &format!("grade: 1 %\ntolerance: {tolerance}"))),
+            Subject::GroutUplift,
+        );
+        (uplift.verdict, uplift.care)
+    };
+    assert_eq!(with(&spaced, "60 mm"), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(with(&spaced, "150 mm").0, Verdict::Within);
+    assert_eq!(with(LINE, "60 mm").0, Verdict::Within);
 }
 
 /// PVC of 324 x 12 mm that is pushed into a bore of 400 mm which stands.

@@ -2,10 +2,10 @@
 
 use super::{Resolved, Resolver};
 use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Lubricant, Pipe, Stretch, Vacuum};
-use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, PullFile, SurgeFile, VacuumFile};
+use crate::drive_file::{AnnulusFile, Ballast, DriveFile, Filling, Hole, Proof, PullFile, SurgeFile, VacuumFile};
 use crate::handbook::{HandbookError, Lubrication, Service};
 use crate::laws::soil::{water_density, water_unit_weight};
-use crate::quantity::{Measure, Pressure, Role, Shown, Time, UnitWeight};
+use crate::quantity::{MassDensity, Measure, Pressure, Role, Shown, Time, UnitWeight};
 use crate::source::Cited;
 use crate::yaml::MayBe;
 
@@ -33,6 +33,11 @@ impl Resolver<'_> {
             spacer: annulus.spacers.given().unwrap_or_default(),
             grout,
             grout_told: told.is_some(),
+            ballast: if annulus.ballast.given() == Some(Ballast::Water) {
+                water_density()
+            } else {
+                MassDensity::default()
+            },
             grout_waste: annulus.grout_waste.given(),
             proved: annulus.proof.given() == Some(Proof::Proved),
             soil_modulus: annulus.soil_modulus.given(),

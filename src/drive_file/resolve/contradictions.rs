@@ -99,9 +99,9 @@ contradictions! { it, file:
         rate: pull.duration.is_some() => "give either the duration or the rate of the pull, not both";
     }
     AnnulusFile |annulus| {
-        grout_density, grout_pressure, grout_sets_in, grout_waste, proof: annulus.filling.given() == Some(Filling::Open)
+        grout_density, grout_pressure, grout_sets_in, grout_waste, ballast, proof: annulus.filling.given() == Some(Filling::Open)
             => "the annulus is not grouted";
-        grout_density, grout_pressure, grout_sets_in, grout_waste, proof: annulus.filling.is_none()
+        grout_density, grout_pressure, grout_sets_in, grout_waste, ballast, proof: annulus.filling.is_none()
             => ("says nothing of an annulus that nobody says is grouted", "add `filling: grouted`");
         grout_density: annulus.grout_pressure.is_none()
             => ("says nothing of the load without the pressure of the grout", "add `grout_pressure: 50 kPa`");

@@ -1,4 +1,4 @@
-//! A flexible pipe under liquid grout, empty, before anything holds it: the pressure of the grout against the ring alone,
+//! A flexible pipe under liquid grout, empty or full of water, before anything holds it: the pressure of the grout against the ring alone,
 //! out of round as it is delivered and as it goes by its own buoyancy.
 
 use super::in_place::InPlace;
@@ -40,14 +40,15 @@ pub(super) fn check(
     Ok(if drive.annulus.grout_told { check } else { check.at_best(judged(grout.low, |points| points.low)) })
 }
 
-/// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.
+/// Liquid grout stands in the bore from its lowest to its highest place, at its pressure; what weighs the pipe down stands
+/// in it from invert to invert.
 fn stands(calc: &mut Calc, drive: &Drive, ring: InPlace, grout: Grout) -> Pressure {
     let climb = drive.length.value * drive.grade.value.sin().abs();
     calc.law(NetOutsidePressure {
         density: grout.density,
         height: ring.bore + climb,
         added: grout.pressure,
-        inside: Pressure::default(),
+        inside: drive.annulus.ballast * gravity() * climb,
     })
 }
 
