@@ -78,6 +78,7 @@ sources!(
     worked::reaction_wall,
     recalled::prci_1995,
     worked::pull_check,
+    worked::whole_drives,
     recalled::pulled_materials,
     soil_scales,
     stein_2001,

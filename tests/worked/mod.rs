@@ -7,3 +7,4 @@ pub(crate) mod pressure_models;
 pub(crate) mod pull_check;
 pub(crate) mod reaction_wall;
 pub(crate) mod site_check;
+pub(crate) mod whole_drives;
