@@ -23,8 +23,8 @@ enum Of {
 const NOT_CHECKED: &[(Of, &str)] = &[
     (
         Of::Jacked,
-        "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers \
-         over many pushes",
+        "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting under a packer that spreads or \
+         lies to one side, wear of packers over many pushes",
     ),
     (
         Of::Jacked,

@@ -52,7 +52,11 @@ fn what_is_missing_or_out_of_place_is_told() {
             "material: concrete, size: 1001 mm, strength: 50 MPa",
             "candidates[0].size: no concrete jacking pipe of 1001 mm",
         ),
-        ("", "material: grp, size: 600 mm, strength: 80 MPa", "candidates[0].size: no GRP jacking pipe of 600 mm"),
+        (
+            "",
+            "material: grp, size: 600 mm, strength: 80 MPa",
+            "candidates[0].size: the diameters of GRP jacking pipe of 600 mm are its maker's",
+        ),
         (
             "",
             "material: steel, size: 24 in, outside_diameter: 24 in",

@@ -95,8 +95,13 @@ impl Resolver<'_> {
         let bore = row.by_bore.then_some(of.size);
         let Some(barrel) = self.barrel(of, bore, sizes::of_size(&known, of.size), row.density) else {
             let texts = sizes::rising_texts(&known);
-            let listed = if texts.is_empty() { String::new() } else { format!("there are {texts}; ") };
-            self.no_such_size(of, [&format!("no {} of", row.noun), "in the table"], listed + row.other_size);
+            if texts.is_empty() {
+                let what = format!("the diameters of {} of", row.noun);
+                self.no_such_size(of, [&what, "are its maker's: no table has them"], row.other_size.to_owned());
+            } else {
+                let advice = format!("there are {texts}; {}", row.other_size);
+                self.no_such_size(of, [&format!("no {} of", row.noun), "in the table"], advice);
+            }
             return Ok(None);
         };
         let rated_force = self.rated_force(row, of, &barrel)?;
