@@ -27,7 +27,8 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let lubricant = drive.lubricant.ok_or(Absent::NotApplicable("the pipe is not lubricated"))?;
     calc.part("break-out of the lubricant");
     let crown = (pipe.outside_diameter.value + at.opened()) / 2.0;
-    let (rule, touchy) = (&drive.site.break_out, drive.site.surface.guarded);
+    let (rule, surface) = (&drive.site.break_out, &drive.site.surface);
+    let touchy = surface.guarded && !surface.stream;
     let one = Ratio::from(1.0);
     let spare = spare(drive, rule);
     let soils = drive.places().filter(|(stretch, _)| !stretch.is_all(GroundClass::is_rock));
