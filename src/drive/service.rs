@@ -10,6 +10,8 @@ use crate::source::Cited;
 pub(crate) struct PipeInService {
     /// Ultimate strength between three edges.
     pub(crate) strength: Cited<LineLoad>,
+    /// Nobody warrants any: the strength is the most that can be ordered.
+    pub(crate) by_order: bool,
     /// Factor on it.
     pub(crate) safety: Ratio,
     /// Strength at the first crack, where the class has one, and the factor on it.

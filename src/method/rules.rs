@@ -1,7 +1,7 @@
 //! Rules that the checks of pushed bodies share: a force that is watched, and what the contractor is asked for.
 
 use super::either::Forces;
-use crate::check::{Care, Decides, Draft, NOTHING, Rule, Subject, Verdict, Ways, at_most, required};
+use crate::check::{Care, Draft, NOTHING, Rule, Subject, Verdict, Ways, at_most, required};
 use crate::drive::{Drive, Pipe, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
@@ -94,24 +94,25 @@ pub(super) fn settles_nothing(ways: Ways) -> bool {
     ways.iter().all(|way| way.is_empty())
 }
 
+/// What gives way at the high force, with the most that it may bear.
+#[derive(Clone, Copy)]
+pub(super) enum Gives {
+    /// The rig stops.
+    Rig,
+    /// What goes into the ground.
+    Body(Force),
+    /// What stands in the launch pit, and is made stronger there.
+    InPit(Force),
+}
+
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
 /// freed. Jacks of which it tells no more are set to what may be borne; those that it holds to more do not spare the pipe.
-pub(super) fn watched(of: (&Drive, &Pipe), check: Draft, share: Ratio, most: Option<Force>) -> Draft {
-    watched_where(of, check, share, most, false)
-}
-
-/// The same of what stands in the launch pit, and is made stronger there.
-pub(super) fn watched_in_pit(of: (&Drive, &Pipe), check: Draft, share: Ratio, most: Option<Force>) -> Draft {
-    watched_where(of, check, share, most, true)
-}
-
-fn watched_where(
-    (drive, pipe): (&Drive, &Pipe),
-    check: Draft,
-    share: Ratio,
-    most: Option<Force>,
-    in_pit: bool,
-) -> Draft {
+pub(super) fn watched((drive, pipe): (&Drive, &Pipe), check: Draft, share: Ratio, gives: Gives) -> Draft {
+    let most = match gives {
+        Gives::Rig => None,
+        Gives::Body(most) | Gives::InPit(most) => Some(most),
+    };
+    let in_pit = matches!(gives, Gives::InPit(_));
     let check = check.by(Rule::Watched(share));
     if check.verdict() <= Verdict::WithCare {
         return check;
@@ -266,13 +267,6 @@ fn is_open(drive: &Drive) -> bool {
 /// Whether jacks that are held below a limit may get through at all: up to so many times that limit at the high level.
 pub(super) fn can_be_held(check: &Draft, most: Ratio) -> bool {
     check.high().is_some_and(|(demand, limit)| demand.si <= most.si() * limit.si)
-}
-
-/// The same by the factor that is in the limit, held to the limit itself.
-pub(super) fn watched_up_to((drive, pipe): (&Drive, &Pipe), check: Draft, factor: Ratio) -> Draft {
-    let share = Decides::Watched(factor.si()).share(&drive.leeway);
-    let most = check.high().map(|(_, limit)| Force::from_si(limit.si) * share);
-    watched((drive, pipe), check, share, most)
 }
 
 /// What is asked of plant that is not told, as it would be judged if it were: the likely force with the whole factor, the

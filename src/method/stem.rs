@@ -5,7 +5,7 @@ mod bed;
 use super::column::Column;
 use super::either::Forces;
 use super::rest::{Put, Stands, stands};
-use super::rules::{CHOOSE, asked, by_jacks, or_drilled, unheld, watched};
+use super::rules::{CHOOSE, Gives, asked, by_jacks, or_drilled, unheld, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Decides, Draft, NOTHING, Outcome, Ways, at_most, only, required};
@@ -149,7 +149,7 @@ pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>, held_to
     let rated = at.drive.rig.thrust.map(|whole| main * whole);
     let limit = held_to.filter(|held| held.value < rated.value).unwrap_or(rated);
     let share = Decides::Watched(1.0 / main.si()).share(&at.drive.leeway);
-    watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit).with_note(JACKS), share, None)
+    watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit).with_note(JACKS), share, Gives::Rig)
 }
 
 /// A torque of the file against a rating of the file.

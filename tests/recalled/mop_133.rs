@@ -43,19 +43,9 @@ const NO_STONE: &str = "0 mm";
 const STONE: &str = "76 mm";
 const COBBLE: &str = "90 mm";
 
-/// From good to bad.
-const fn severity(rating: Rating) -> u8 {
-    match rating {
-        Rating::Suitable => 0,
-        Rating::Marginal => 1,
-        Rating::Depends => 2,
-        Rating::Unsuitable => 3,
-    }
-}
-
 /// The worst of what the rows say; a site that one row bars and another admits is not decided.
 fn worst(ratings: &[Rating]) -> Option<Rating> {
-    let worst = ratings.iter().copied().max_by_key(|rating| severity(*rating))?;
+    let worst = ratings.iter().copied().max_by_key(|rating| rating.severity())?;
     let admitted = ratings.iter().any(|rating| *rating != Rating::Unsuitable);
     Some(if worst == Rating::Unsuitable && admitted { Rating::Depends } else { worst })
 }

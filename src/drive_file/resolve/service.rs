@@ -52,6 +52,7 @@ fn of_class(row: Cited<&CrushingClassRow>, candidate: &CandidateFile) -> Strengt
     Strength {
         ultimate: row.map(|row| of_class(row.ultimate.value)),
         cracked: row.value.cracked.as_ref().map(|cracked| of_class(cracked.value)),
+        by_order: false,
     }
 }
 
@@ -60,6 +61,8 @@ fn of_class(row: Cited<&CrushingClassRow>, candidate: &CandidateFile) -> Strengt
 struct Strength {
     ultimate: Cited<LineLoad>,
     cracked: Option<LineLoad>,
+    /// Nobody warrants any: the most that can be ordered.
+    by_order: bool,
 }
 
 /// Inside diameter in m from which pipe of class I is made: 60 in, or DN 1500.
@@ -136,8 +139,9 @@ impl Resolver<'_> {
     ) -> Resolved<Option<Ends<Strength>>> {
         let Some(field) = &candidate.crushing else {
             if let Some(usual) = self.usual_crushing(candidate, pipe)? {
-                let [low, high] = [usual.low.ultimate, usual.high.ultimate];
-                let value = AssumedValue::range(low.value, high.value, Role::LineWeight);
+                let [low, high] = [usual.low, usual.high].map(|strength| strength.ultimate);
+                let least = if usual.low.by_order { LineLoad::default() } else { low.value };
+                let value = AssumedValue::range(least, high.value, Role::LineWeight);
                 self.about(Concern::Pipe(index), |it| it.assume(format!("{path}.crushing"), value, low.origin));
                 return Ok(Some(usual));
             }
@@ -159,7 +163,7 @@ impl Resolver<'_> {
                     self.flaw(field, &place, (why, "write for example \"60 kN/m\""));
                 }
                 let ultimate = Cited::given(*strength, &FieldName("candidates[].crushing"));
-                return Ok(Some(Ends::same(Strength { ultimate, cracked: None })));
+                return Ok(Some(Ends::same(Strength { ultimate, cracked: None, by_order: false })));
             }
             CrushingFile::Class(key) => key,
         };
@@ -195,7 +199,7 @@ impl Resolver<'_> {
                 let trench = match row {
                     Some(row) => {
                         let ultimate = row.map(|row| row.strength.value);
-                        Ends::same(Strength { ultimate, cracked: None })
+                        Ends::same(Strength { ultimate, cracked: None, by_order: false })
                     }
                     None => classes("en_295_95", "en_295_160")?,
                 };
@@ -205,7 +209,8 @@ impl Resolver<'_> {
                 let ring = RingBreaks { strength: bending.value, outside_diameter, wall };
                 let bears = Cited::new(ring.value(), bending.origin);
                 let better = ring.in_range() && bears.value > trench.high.ultimate.value;
-                let high = if better { Strength { ultimate: bears, cracked: None } } else { trench.high };
+                let high =
+                    if better { Strength { ultimate: bears, cracked: None, by_order: false } } else { trench.high };
                 Ok(Some(Ends { high, ..trench }))
             }
             // Its wall bears what it bends, and nothing less is warranted.
@@ -215,8 +220,8 @@ impl Resolver<'_> {
                 let wall = (outside_diameter - inside.unwrap_or(candidate.size.value)) / 2.0;
                 let bending = self.handbook.pressure("polymer_concrete.bending")?;
                 let ring = RingBreaks { strength: bending.value, outside_diameter, wall };
-                let of = |ultimate| Strength { ultimate: Cited::new(ultimate, bending.origin), cracked: None };
-                Ok(ring.in_range().then(|| Ends { low: of(LineLoad::default()), high: of(ring.value()) }))
+                let ultimate = Cited::new(ring.value(), bending.origin);
+                Ok(ring.in_range().then(|| Ends::same(Strength { ultimate, cracked: None, by_order: true })))
             }
             // The least class is made in wide pipe alone.
             Family::Concrete if candidate.size.value.si() < CLASS_I => Ok(Some(classes("c76_ii", "c76_v")?)),
@@ -270,6 +275,7 @@ impl Resolver<'_> {
         let cohesion_from = lengths.value("cohesion_from")?.value;
         let end = |strength: Strength, bore, bedding: Ratio| PipeInService {
             strength: strength.ultimate,
+            by_order: strength.by_order,
             safety: safety.value,
             cracked: strength.cracked.map(|cracked| (cracked, crack_safety.value)),
             bore,

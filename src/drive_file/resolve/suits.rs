@@ -128,10 +128,10 @@ impl Resolver<'_> {
                 Some(takes) => worse(rating, takes.map(|_| Rating::Marginal)),
                 None => rating,
             };
-            if severity(rating.value) < severity(best) {
+            if rating.value.severity() < best.severity() {
                 best = rating.value;
             }
-            if worst.is_none_or(|worst| severity(rating.value) > severity(worst.value)) {
+            if worst.is_none_or(|worst| rating.value.severity() > worst.value.severity()) {
                 worst = Some(rating);
             }
         }
@@ -207,17 +207,7 @@ impl Resolver<'_> {
 /// No table rates it.
 pub(super) const NOT_RATED: Cited<Rating> = Cited::new(Rating::Depends, Origin::Law(&NO_RATING));
 
-/// Order of ratings from good to bad.
-const fn severity(rating: Rating) -> u8 {
-    match rating {
-        Rating::Suitable => 0,
-        Rating::Marginal => 1,
-        Rating::Depends => 2,
-        Rating::Unsuitable => 3,
-    }
-}
-
 /// The worse of two ratings, the second where they are alike.
 pub(super) const fn worse(one: Cited<Rating>, other: Cited<Rating>) -> Cited<Rating> {
-    if severity(other.value) >= severity(one.value) { other } else { one }
+    if other.value.severity() >= one.value.severity() { other } else { one }
 }

@@ -203,6 +203,19 @@ key_words! {
     }
 }
 
+impl Rating {
+    /// Its place from good to bad.
+    #[must_use]
+    pub const fn severity(self) -> u8 {
+        match self {
+            Self::Suitable => 0,
+            Self::Marginal => 1,
+            Self::Depends => 2,
+            Self::Unsuitable => 3,
+        }
+    }
+}
+
 impl GroundClass {
     /// Rows of the tables of swell and of fluid; the larger where the class does not tell. The tables have no rock.
     pub(crate) const fn as_spoil(self) -> (&'static str, &'static str) {

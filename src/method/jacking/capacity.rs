@@ -29,9 +29,9 @@ pub(super) struct EndLimits {
     pub(super) closed: Cited<Force>,
     /// At the high angle by the other published scheme, where the file leaves open by which it is judged.
     pub(super) published: Option<Cited<Force>>,
-    /// At the high angle and with the joint closed, by the best certificate, the usual grade or the most end area where the
-    /// file names none.
-    pub(super) certified: Option<[Cited<Force>; 2]>,
+    /// At the high angle and with the joint closed, with what the file leaves open of the end at its best: the best
+    /// certificate, the usual grade, or the most end area.
+    pub(super) untold: Option<[Cited<Force>; 2]>,
     /// At the high angle, with a packer that nobody has tested at its stiff end; none where the packer decides nothing.
     pub(super) stiff: Option<Force>,
     /// The most that may be ordered: at the high angle, of the most end area and the best published scheme that the file leaves
@@ -100,7 +100,7 @@ pub(super) fn end_limits(
         } else {
             (None, None)
         };
-        let certified = certified(capacity).map(|best| {
+        let by_strength = of_best_strength(capacity).map(|best| {
             let calc = &mut Calc::silent();
             let bearing = |stiffness| Some(Bearing { angle: turned.high.value, stiffness });
             let high = middle(calc, jacked, |calc, stiffness| own_limit(calc, jacked, &best, bearing(stiffness)));
@@ -108,7 +108,7 @@ pub(super) fn end_limits(
         });
         let published = published(jacked, turned.high.value).map(|own| lesser(Some((own, None))).0);
         let at_most = |more| [lesser(high).0, closed].map(|limit| limit.map(|force| force * more));
-        let certified = certified.or(untold(jacked).map(at_most));
+        let untold = by_strength.or(untold(jacked).map(at_most));
         let by_maker = governs(high).is_some();
         let over_ours = by_maker && is_more(high);
         let (high, factor) = lesser(high);
@@ -120,7 +120,7 @@ pub(super) fn end_limits(
             high,
             closed,
             published,
-            certified,
+            untold,
             stiff,
             most,
             left,
@@ -200,7 +200,7 @@ fn untold(jacked: &JackedPipe) -> Option<Ratio> {
 }
 
 /// An end by the best certificate or the usual grade, where the file names none.
-fn certified(capacity: &Capacity) -> Option<Capacity> {
+fn of_best_strength(capacity: &Capacity) -> Option<Capacity> {
     match *capacity {
         Capacity::Brittle { certified: Some(strength), factor, edge_factor, .. } => {
             Some(Capacity::Brittle { strength, certified: None, factor, edge_factor })

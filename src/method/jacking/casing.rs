@@ -1,15 +1,15 @@
 //! A casing that is pushed behind the stem: its section, its free length in the pit, its joints.
 
 use super::{free, steel};
-use crate::check::{Absent, Outcome, at_most, required};
+use crate::check::{Absent, Decides, Outcome, at_most, required};
 use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::law::{Calc, Doubted};
 use crate::method::either::{Either, Forces};
-use crate::method::rules::{by_jacks, watched_up_to};
+use crate::method::rules::{Gives, by_jacks, watched};
 use crate::method::stage::{Pushed, peak};
 use crate::method::stem::against_rig;
 use crate::method::walked::Walked;
-use crate::quantity::{Band, Force, Role};
+use crate::quantity::{Band, Force, Measure, Role};
 
 const WELDED: &str = "no joint rating is given: weld the joints all round, to the full strength of the section";
 
@@ -43,9 +43,12 @@ pub(in crate::method) fn section(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     calc.part("strength of the casing");
     let limit = calc.doubted(|calc| steel::limit(calc, &tube.section));
     let best = tube.best.as_ref().map(|best| calc.doubted(|calc| steel::limit(calc, best)));
-    let factor = tube.section.yield_factor.value;
+    let share = Decides::Watched(tube.section.yield_factor.value.si()).share(&at.drive.leeway);
     let sides = most(at)?.zip(Either { safe: limit, best });
-    Ok(sides.check(|(thrust, limit)| watched_up_to((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), factor)))
+    Ok(sides.check(|(thrust, limit)| {
+        let most = limit.in_spite_of_doubt().value * share;
+        watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Gives::Body(most))
+    }))
 }
 
 /// The thrust of the frame on the length that nothing holds.

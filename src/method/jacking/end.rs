@@ -9,7 +9,7 @@ use super::steel;
 use crate::check::{Absent, Care, Decides, Draft, NOTHING, Outcome, Rule, Verdict, Ways, at_least, at_most, only};
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted};
-use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
+use crate::method::rules::{Gives, by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Angle, Band, Force, Measure, Ratio, Role};
 use crate::source::Cited;
@@ -67,9 +67,9 @@ pub(in crate::method) fn capacity(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let thrust = by_held_jacks(at.drive, jacked.thrust());
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
-    let EndLimits { published, certified, .. } = limits.in_spite_of_doubt();
+    let EndLimits { published, untold: of_end, .. } = limits.in_spite_of_doubt();
     let best = limits.map(|limits| at_best(limits, may_close));
-    let check = if thrust.best.is_some() || may_close || published.is_some() || certified.is_some() {
+    let check = if thrust.best.is_some() || may_close || published.is_some() || of_end.is_some() {
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
         safe
@@ -124,7 +124,7 @@ fn held_to_limits(
     let most = left.map_or(share * high.value, |left| left.min(share * high.value)).max(high.value);
     let share = if high.value > Force::default() { most / high.value } else { share };
     let limit = limits.map(|limits| limits.high.map(|high| Band { low: high, likely: limits.likely.value, high }));
-    watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Some(most))
+    watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Gives::Body(most))
 }
 
 /// What the maker is asked to warrant, against the most that the end usually bears at its angle.
@@ -136,7 +136,7 @@ fn ordered(thrust: Doubted<Band<Force>>, limits: Doubted<EndLimits>) -> Draft {
 
 /// At best the packer and the line leave the joint closed, and a published scheme or the best certificate counts.
 fn at_best(limits: EndLimits, may_close: bool) -> EndLimits {
-    let [high, closed] = limits.certified.unwrap_or([limits.high, limits.closed]);
+    let [high, closed] = limits.untold.unwrap_or([limits.high, limits.closed]);
     let best = if may_close { closed } else { high };
     raised_to(limits, limits.published.map_or(best, |published| no_less(best, published)))
 }
@@ -159,8 +159,8 @@ fn settling(
 ) -> Ways {
     let held = can_be_held(safe, at.drive.leeway.held) || at.drive.stops_at_night();
     let joint = &jacked.pipe.joint;
-    let EndLimits { published, certified, .. } = best.in_spite_of_doubt();
-    let by_certificate = certified.is_some_and(|[high, _]| {
+    let EndLimits { published, untold, .. } = best.in_spite_of_doubt();
+    let by_certificate = untold.is_some_and(|[high, _]| {
         let limits = best.map(|limits| EndLimits { likely: high, high, ..limits });
         held_to_limits(at, jacked, thrust, limits).verdict() != Verdict::Over
     });
@@ -169,13 +169,13 @@ fn settling(
         of_end
     } else if published.is_some() {
         &[&["candidates[].rated_force"], &["candidates[].scheme"]]
-    } else if certified.is_some() && matches!(jacked.pipe.capacity, Capacity::Steel(_)) {
+    } else if untold.is_some() && matches!(jacked.pipe.capacity, Capacity::Steel(_)) {
         &[&["candidates[].steel_grade"]]
     } else if by_certificate {
         &[&["candidates[].certificate"]]
-    } else if certified.is_some() && joint.is_untold() {
+    } else if untold.is_some() && joint.is_untold() {
         &[&["candidates[].certificate", "candidates[].packer", "steering"]]
-    } else if certified.is_some() && joint.hangs_on_line() {
+    } else if untold.is_some() && joint.hangs_on_line() {
         &[&["candidates[].certificate", "steering"]]
     } else if joint.is_untold() {
         &[&["candidates[].packer", "steering"]]

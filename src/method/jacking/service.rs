@@ -45,9 +45,7 @@ pub(in super::super) fn crushing(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         return Err(at.jacked().err().unwrap_or(Absent::Missing));
     };
     calc.part("pipe in service");
-    // Of a strength that nobody warrants the most is asked for.
-    let bears = if ends.high.strength.value > LineLoad::default() { &ends.high } else { &ends.low };
-    let safe = loaded(calc, at, [&ends.high, bears, &ends.high], Stretch::heavy);
+    let safe = loaded(calc, at, [&ends.high; 3], Stretch::heavy);
     let Some(safe) = safe else {
         return Ok(rated(Verdict::NotDecided, ends.high.strength.origin).with_note(UNKNOWN));
     };
@@ -55,7 +53,7 @@ pub(in super::super) fn crushing(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let calc = &mut Calc::silent();
     let best = loaded(calc, at, [&ends.low; 3], Stretch::light);
     let check = best.map_or(safe, |best| safe.at_best(best)).with_note(NOTE);
-    if ends.high.strength.value <= LineLoad::default() {
+    if ends.high.by_order {
         let asked = check.by(Rule::Required);
         return Ok(if asked.verdict() == Verdict::WithCare { asked.with_note(ORDER) } else { check });
     }

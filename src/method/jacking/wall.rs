@@ -1,7 +1,7 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
 use super::super::either::Either;
-use super::super::rules::{asked, can_be_held, stalls_at_most, watched_in_pit};
+use super::super::rules::{Gives, asked, can_be_held, stalls_at_most, watched};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
@@ -64,7 +64,7 @@ fn pushed_against(at: &Walked<'_>, reaction: &Reaction, limit: Either<Doubted<Ci
     let share = Decides::SetOn(reaction.safety.value.si()).share(&at.drive.leeway);
     at.thrust_of_jacks().zip(limit).check(|(thrust, limit)| {
         let most = limit.in_spite_of_doubt().value * share;
-        watched_in_pit((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Some(most))
+        watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Gives::InPit(most))
     })
 }
 
