@@ -1,6 +1,6 @@
 //! Checks of a proposed pipe that rest on what only its maker knows: not decided, and what to ask for.
 
-use super::rules::watched;
+use super::rules::{Gives, watched};
 use crate::check::{Care, Draft, Outcome, Subject, Verdict, Ways, at_most, rated, required};
 use crate::conditions::Plan;
 use crate::drive::{BY_ITS_MAKER, NotGiven, Pull, PulledPipe};
@@ -14,7 +14,8 @@ const USUAL: &str = "the maker's force is not given: the pipe must bear this muc
                      for this size";
 const USUAL_AND_SET: &str = "the maker's force is not given, and the limit is what a maker usually allows for this size: order a pipe that \
                              bears it, set the jacks to no more, and plan how a drive that stalls is freed";
-const HOT_AND_LONG: &str = "the pull is taken as hot and long, since its duration and the temperature of the wall are not given";
+const HOT_AND_LONG: &str =
+    "the pull is taken as hot and long, since its duration and the temperature of the wall are not given";
 /// What plastic bears in a cool hour over what it bears on a hot day: some 1.6 times the stress, some 1.8 times the stiffness, by
 /// the tables of PE.
 const COOL_AND_SHORT: f64 = 1.8;
@@ -58,7 +59,7 @@ fn ordered(at: &Plan<'_>, [likely, high]: [Force; 2], usual: Cited<Force>) -> Dr
         return order;
     }
     let held = at_most(Role::Thrust, Band { low: likely, likely, high }, usual);
-    let held = watched((at.drive, at.pipe), held, Ratio::from(1.0), Some(usual.value));
+    let held = watched((at.drive, at.pipe), held, Ratio::from(1.0), Gives::Body(usual.value));
     if held.verdict() <= Verdict::WithCare { held.with_care(Care::Condition, USUAL_AND_SET) } else { order }
 }
 
