@@ -1,38 +1,42 @@
 //! A drive made in code (invented): the same checks as for a file, then the choice.
 use jackpull::drive_file::*;
 use jackpull::handbook::{GroundClass, Lubrication, Service};
-use jackpull::quantity::{Force, FromText, Length, Ratio, ThermodynamicTemperature, Time};
+use jackpull::quantity::{celsius, hours, inches, kilonewtons, metres, millimetres, number, percent};
+use jackpull::yaml::Words;
 use jackpull::{Handbook, choose};
 use std::io::{Write, stdout};
 
 pub(crate) fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let pull = PullFile::for_duration(Time::from_text("5 h")?, ThermodynamicTemperature::from_text("20 degC")?);
-    let drive = DriveFile::at(Site {
-        service: Service::GravitySewer,
-        length: Length::from_text("55 m")?,
-        launch_invert_depth: Length::from_text("3.8 m")?,
-        line: LineEnd::Grade(Ratio::from_text("0.5 %")?),
-        groundwater: Some(Length::from_text("6 m")?),
-        lubrication: Lubrication::Metered,
-        rig_thrust: Force::from_text("800 kN")?,
-        rig_pull: Force::from_text("450 kN")?,
-    })
-    .named("Tannery Row (invented)")
-    .under(Over::Road)
-    .through(StretchFile {
-        spt_n: Some(Ratio::from_text("10")?.into()),
-        largest_stone: Some(Length::from_text("0 mm")?.into()),
+    let stretch = StretchFile {
+        spt_n: Some(number(10.0).into()),
+        largest_stone: Some(millimetres(0.0).into()),
         ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
-    })
-    .candidate(CandidateFile {
+    };
+    let clay = CandidateFile {
         certificate: Some(Certificate::En295.into()),
-        ..CandidateFile::new(Material::Clay, Length::from_text("10 in")?)
-    })
-    .candidate(CandidateFile {
-        sdr: Some(Ratio::from_text("11")?.into()),
-        ..CandidateFile::new(Material::Pe100, Length::from_text("280 mm")?)
-    })
-    .pulled(pull)
+        ..CandidateFile::new(Material::Clay, inches(10.0))
+    };
+    let pe =
+        CandidateFile { sdr: Some(number(11.0).into()), ..CandidateFile::new(Material::Pe100, millimetres(280.0)) };
+    let (pit, water) = (PitFile::at(metres(3.8)), WaterTable::At(metres(6.0)));
+    let drive = DriveFile {
+        name: Some(Words("Tannery Row (invented)".to_owned()).into()),
+        grade: Some(percent(0.5).into()),
+        lubrication: Some(Lubrication::Metered.into()),
+        rig: Some(RigFile {
+            thrust: Some(kilonewtons(800.0).into()),
+            pull: Some(kilonewtons(450.0).into()),
+            ..RigFile::new()
+        }),
+        surface: Some(SurfaceFile { over: Some(Over::Road.into()), ..SurfaceFile::new() }),
+        pull: Some(PullFile {
+            duration: Some(hours(5.0).into()),
+            pipe_temperature: Some(celsius(20.0).into()),
+            ..PullFile::new()
+        }),
+        candidates: vec![clay, pe],
+        ..DriveFile::new(Service::GravitySewer, metres(55.0), pit, water, vec![stretch])
+    }
     .resolve(&Handbook::embedded())?;
 
     writeln!(stdout().lock(), "{}", choose(&drive)?.reason)?;

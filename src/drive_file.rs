@@ -1,7 +1,6 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
 mod band;
-mod builder;
 mod candidate;
 mod declare;
 mod examples;
@@ -18,7 +17,6 @@ mod site;
 mod size;
 
 pub use band::*;
-pub use builder::{LineEnd, Site};
 pub use candidate::*;
 pub use facts::Facts;
 pub(crate) use facts::Written;
@@ -47,6 +45,31 @@ pub enum InputError {
     Handbook(#[from] HandbookError),
 }
 
+/// A drive file is made in code by its struct, with the same checks as one that is read.
+///
+/// ```
+/// use jackpull::drive_file::{CandidateFile, DriveFile, Material, Over, PitFile, StretchFile, SurfaceFile, WaterTable};
+/// use jackpull::handbook::{GroundClass, Lubrication, Service};
+/// use jackpull::quantity::{inches, metres, millimetres, number, percent};
+/// use jackpull::{Handbook, choose};
+///
+/// let stretch = StretchFile {
+///     spt_n: Some(number(12.0).into()),
+///     largest_stone: Some(millimetres(0.0).into()),
+///     ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
+/// };
+/// let pit = PitFile::at(metres(4.2));
+/// let drive = DriveFile {
+///     grade: Some(percent(1.0).into()),
+///     lubrication: Some(Lubrication::Metered.into()),
+///     surface: Some(SurfaceFile { over: Some(Over::Road.into()), ..SurfaceFile::new() }),
+///     candidates: vec![CandidateFile::new(Material::Clay, inches(10.0))],
+///     ..DriveFile::new(Service::GravitySewer, metres(30.0), pit, WaterTable::None, vec![stretch])
+/// }
+/// .resolve(&Handbook::embedded())?;
+/// assert!(choose(&drive)?.chosen().is_some());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 impl DriveFile {
     /// Hands over each number that is written, by its path.
     #[cfg(feature = "report")]
@@ -87,6 +110,22 @@ impl DriveFile {
     /// As of [`resolve`](Self::resolve).
     pub fn sketched(&self, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
         resolve::resolve(self, handbook, true)?.map_err(unplaced)
+    }
+
+    /// As the text of a drive file, in SI base units, which reads back as the same drive bit by bit.
+    ///
+    /// # Errors
+    /// If a value is not finite or a text has control characters, so that no file can hold it. The fault has no place.
+    pub fn to_yaml(&self) -> Result<String, Fault> {
+        let whole = |complaint: &str| Fault { path: String::new(), complaint: complaint.into(), place: None };
+        let text = yaml::write(self)?;
+        // Places are those of a text that the caller never sees.
+        let unread = |faults: Vec<Fault>| match faults.into_iter().next() {
+            Some(fault) => Fault { place: None, ..fault },
+            None => whole("cannot be read back"),
+        };
+        let again: Self = yaml::read(&text).map_err(unread)?;
+        if yaml::write(&again)? == text { Ok(text) } else { Err(whole("is not the same when it is read back")) }
     }
 
     /// The drive of this file, which was read from `text`: faults have their places in it.

@@ -205,7 +205,8 @@ pub(crate) fn care(ranked: &Ranked) -> String {
             let moves = matches!(check.subject, Subject::SurfaceSettlement | Subject::ServiceSettlement);
             moves || BEFORE_PLANT.contains(&check.subject)
         };
-        let by_number = |check: &&Check| check.is_required() && !of_ground(check) || EVERYWHERE.contains(&check.subject);
+        let by_number =
+            |check: &&Check| check.is_required() && !of_ground(check) || EVERYWHERE.contains(&check.subject);
         let (plant, mut named): (Vec<&Check>, Vec<&Check>) =
             with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(by_number);
         // Ground and pits before plant.

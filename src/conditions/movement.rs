@@ -338,10 +338,15 @@ pub(crate) fn of_services(calc: &mut Calc, at: &Plan<'_>) -> (Outcome, Outcome) 
         keep(&mut settlement, against(at, of_settlement, moves, crossing.settlement, |moved| moved.settlement));
         let asked = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose();
         let by_habit = !only_limit(&crossing.slope) && at.is_jacked();
-        keep(&mut steepest, match asked.filter(|_| by_habit) {
-            Some(asked) => habitual(asked, crossing.slope.high, SERVICE_SLOPE[0]),
-            None => slope(at, SERVICE_SLOPE, moves, (crossing.slope, crossing.slope.high), Some(crossing.settlement)),
-        });
+        keep(
+            &mut steepest,
+            match asked.filter(|_| by_habit) {
+                Some(asked) => habitual(asked, crossing.slope.high, SERVICE_SLOPE[0]),
+                None => {
+                    slope(at, SERVICE_SLOPE, moves, (crossing.slope, crossing.slope.high), Some(crossing.settlement))
+                }
+            },
+        );
     }
     (settlement, steepest)
 }
@@ -394,7 +399,10 @@ fn against<Q: Measure>(
         }
         // What nobody limits has to be allowed, as far as owners usually do.
         let allowed = at_most(role, asked, limits.high).by(Rule::High);
-        if !only_limit(&limits) && check.by(Rule::High).verdict() > Verdict::WithCare && allowed.verdict() == Verdict::Within {
+        if !only_limit(&limits)
+            && check.by(Rule::High).verdict() > Verdict::WithCare
+            && allowed.verdict() == Verdict::Within
+        {
             return allowed.by(Rule::Required).with_note(ALLOWED);
         }
         return if only_limit(&limits) { check } else { check.by_habit() };

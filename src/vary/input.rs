@@ -4,7 +4,7 @@ use super::edit;
 use super::meets;
 use crate::choice::{Choice, Ranked, chosen};
 use crate::drive::{Drilled, Drive, Side, Stretch};
-use crate::drive_file::{DriveFile, InputError, PullFile, RigFile, WaterTable};
+use crate::drive_file::{DriveFile, InputError, RigFile, WaterTable};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
 use crate::quantity::{
     Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem,
@@ -73,7 +73,7 @@ inputs! {
         };
     /// Temperature of the pulled pipe.
     Temperature: "pipe temperature in the pull", Temperature, Range::Within(|_, now| (now.min(COLD), now.max(HOT))),
-        |file| file.pull.as_ref().and_then(PullFile::temperature).map(Measure::si),
+        |file| file.pull.as_ref()?.pipe_temperature.as_ref().map(|told| told.value.si()),
         |file, si| if let Some(pull) = &mut file.pull {
             pull.pipe_temperature = Some(ThermodynamicTemperature::from_si(si).into());
         };

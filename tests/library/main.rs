@@ -10,37 +10,39 @@
 
 mod hostile;
 
-use jackpull::drive_file::{CandidateFile, Certificate, DriveFile, LineEnd, Material, Over, Site, StretchFile};
+use jackpull::drive_file::{
+    CandidateFile, Certificate, DriveFile, Material, Over, PitFile, RigFile, StretchFile, SurfaceFile, WaterTable,
+};
 use jackpull::handbook::{GroundClass, Lubrication, Service};
 use jackpull::quantity::{
     self, Force, FromText, Length, Measure, Pressure, Ratio, ThermodynamicTemperature, Time, UnitSystem,
 };
 use jackpull::report::Beside;
 use jackpull::source::Origin;
+use jackpull::yaml::Words;
 use jackpull::{Handbook, Report, Standing, choose};
 
 fn file() -> DriveFile {
-    DriveFile::at(Site {
-        service: Service::GravitySewer,
-        length: quantity::metres(60.0),
-        launch_invert_depth: quantity::metres(4.2),
-        line: LineEnd::Grade(quantity::percent(0.4)),
-        groundwater: None,
-        lubrication: Lubrication::Metered,
-        rig_thrust: quantity::kilonewtons(900.0),
-        rig_pull: quantity::kilonewtons(500.0),
-    })
-    .named("Quarry Row")
-    .under(Over::Road)
-    .through(StretchFile {
+    let stretch = StretchFile {
         spt_n: Some(quantity::number(12.0).into()),
         largest_stone: Some(quantity::millimetres(0.0).into()),
         ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
-    })
-    .candidate(CandidateFile {
+    };
+    let clay = CandidateFile {
         certificate: Some(Certificate::En295.into()),
         ..CandidateFile::new(Material::Clay, quantity::inches(10.0))
-    })
+    };
+    let (thrust, pull) = (quantity::kilonewtons(900.0), quantity::kilonewtons(500.0));
+    let pit = PitFile::at(quantity::metres(4.2));
+    DriveFile {
+        name: Some(Words("Quarry Row".to_owned()).into()),
+        grade: Some(quantity::percent(0.4).into()),
+        lubrication: Some(Lubrication::Metered.into()),
+        rig: Some(RigFile { thrust: Some(thrust.into()), pull: Some(pull.into()), ..RigFile::new() }),
+        surface: Some(SurfaceFile { over: Some(Over::Road.into()), ..SurfaceFile::new() }),
+        candidates: vec![clay],
+        ..DriveFile::new(Service::GravitySewer, quantity::metres(60.0), pit, WaterTable::None, vec![stretch])
+    }
 }
 
 #[test]

@@ -133,7 +133,11 @@ impl Resolver<'_> {
                 (reception, grade)
             }
             (None, None) if self.file.service.value == Service::PressureMain => {
-                self.assume("reception.invert_depth", word("as deep as the launch pit: nothing of a main hangs on its grade"), judged);
+                self.assume(
+                    "reception.invert_depth",
+                    word("as deep as the launch pit: nothing of a main hangs on its grade"),
+                    judged,
+                );
                 (launch, Cited::new(Angle::default(), judged))
             }
             (None, None) => {

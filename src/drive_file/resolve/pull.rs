@@ -15,9 +15,7 @@ use crate::drive_file::{
 };
 use crate::handbook::{Head, rising};
 use crate::laws::soil::water_density;
-use crate::quantity::{
-    Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time, Velocity,
-};
+use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time, Velocity};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Field, MayBe};
 

@@ -22,7 +22,8 @@ const ORDER_AND_GROUT: &str = "the crushing strength is not given: order a pipe 
 const BARE: &str = "least wall of a bare casing; a coated one may be thinner";
 const ELSEWHERE: &str =
     "least wall of American railways, a habit elsewhere: ring, deflection and collapse under the load model decide";
-const WHOSE: &str = "thinner than the table of American railways asks, and nothing tells that its rules count: say whose do";
+const WHOSE: &str =
+    "thinner than the table of American railways asks, and nothing tells that its rules count: say whose do";
 const THIN_ANYWHERE: &str = "less than three quarters of what American railways ask: no railway takes such a wall";
 /// What American railways ask over the wall there is, from which it is too thin by any rules: our judgement.
 const THIN: f64 = 4.0 / 3.0;

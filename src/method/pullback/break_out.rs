@@ -143,13 +143,25 @@ impl<'a> Bore<'a> {
         let gauged = bears(false, rule.cap_firm_clay);
         // What is told of it is held by a gauge as well as what is not.
         let by_gauge = [
-            (true, best, weak, if stream { HOLD_UNDER_WATER } else if near { EXPOSED } else { HOLD }),
+            (
+                true,
+                best,
+                weak,
+                if stream {
+                    HOLD_UNDER_WATER
+                } else if near {
+                    EXPOSED
+                } else {
+                    HOLD
+                },
+            ),
             (firm && !stream && !near, best, gauged, GAUGED),
             (!stream && !near, relieved, weak, RELIEVED),
             (firm && !stream && !near, relieved, gauged, RELIEVED),
         ];
         let may_hold = !guarded && !(stream && near);
-        let mut held = by_gauge.into_iter().filter(|(may, pressure, limit, _)| *may && leaves(*pressure, limit.0, spare));
+        let mut held =
+            by_gauge.into_iter().filter(|(may, pressure, limit, _)| *may && leaves(*pressure, limit.0, spare));
         if let Some((_, pressure, limit, note)) = held.next().filter(|_| may_hold) {
             return hold(pressure, limit).with_care(Care::Condition, note);
         }

@@ -36,9 +36,8 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let places = drive.places().filter(|(stretch, _)| !stretch.is_all(GroundClass::is_rock));
     let checks = places.map(|(stretch, (along, invert))| {
         let height = bore.over_crown(along);
-        let grains = stretch
-            .has(GroundClass::runs)
-            .then(|| held(calc, (&bore, pull), stretch, (invert - bore.crown, height)));
+        let grains =
+            stretch.has(GroundClass::runs).then(|| held(calc, (&bore, pull), stretch, (invert - bore.crown, height)));
         let clay = stretch.earth.strength.map(|strength| stands(calc, at, pull, (stretch, strength), (invert, height)));
         match (grains, clay) {
             (Some(grains), Some(clay)) => Some(grains.worse(clay)),
