@@ -31,6 +31,7 @@ const NOT_CHECKED: &[(Of, &str)] = &[
         "first pipe: load from the head, thrust ring out of square; steel: offset at joints, ground load together with \
          the push",
     ),
+    (Of::Jacked, "break-out of the fluid that a pilot before a pushed pipe is drilled with"),
     (Of::Any, "structure of the thrust wall and its base"),
     (Of::Jacked, "seals and strokes of jacking stations, and the order in which they push"),
     (

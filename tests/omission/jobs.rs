@@ -357,6 +357,7 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
     if chance.in_ten(6) {
         annulus["grout_density"] = json!("1500 kg/m3");
         annulus["grout_pressure"] = json!("10 kPa");
+        annulus["ballast"] = json!("water");
     }
     let no_crossing = chance.in_ten(5);
     let may = [

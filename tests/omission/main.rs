@@ -46,6 +46,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("pull.winch", "another way to put the pipe in: without it the stem pulls a reamer and the pipe"),
     ("pull.collapsed_bore", "states something bad"),
     ("face_pressure", "what is told may not hold the face"),
+    ("lubricant_pressure", "what is told may break out"),
     ("load_code", "an owner's code, which may be the heavier one"),
     ("service_pressure", "an owner's wish; silence leaves what the main carries to the owner"),
     ("surge", "states more pressure beside that of service"),
