@@ -382,6 +382,7 @@ fn a_pipe_that_a_winch_pulls_in() {
     assert_eq!(of(&stands, Subject::BoreStands).verdict, Verdict::WithCare);
     let untold = drive(|text| file(text).edit("    hazards: []\n", ""));
     assert_eq!(of(&untold, Subject::BoreStands).verdict, Verdict::NotDecided);
+    assert!(!scheme(&untold).checks.iter().any(|check| check.verdict == Verdict::Over), "silence alone bars nothing");
     let sand = |text: String| {
         let soil =
             "    soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 20 deg, undrained_strength: 100 kPa }\n";

@@ -1,7 +1,7 @@
 //! Pull on the pipe behind the reamer: tail on the ground and over the ramp, net weight in the bore, drag of the fluid.
 
 use crate::conditions::{vertical_stress, weight};
-use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe, Stretch};
+use crate::drive::{BoreState, Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
 use crate::laws::inside_pressure::EndThrust;
@@ -325,7 +325,9 @@ fn in_open_bore(calc: &mut Calc, at: Pulling<'_>) -> Option<Band<Force>> {
     }
     let mut rubs = Band::<Force>::default();
     for (stretch, open) in drive.stretches.iter().zip(&pipe.open) {
-        let Some((_, friction)) = open.safe else { continue };
+        // Where it may not stand nothing is decided, and the force is that of a bore that does.
+        let stands = open.safe.filter(|(state, _)| *state == BoreState::Stands);
+        let Some((_, friction)) = stands.or(open.best).or(open.safe) else { continue };
         let (length, outside_diameter) = (stretch.to - stretch.from, pipe.outside_diameter.value);
         let law = |unit_friction| FrictionForce { unit_friction, outside_diameter, length };
         let own = calc.levels(friction, |calc, friction| calc.law(law(friction)));
