@@ -29,7 +29,7 @@ const FRICTION: &str = "with the friction given, nothing is assumed of how the b
 
 /// The worst stretch decides.
 pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
-    only(at.into_empty_bore(), "the stem is not drawn out before the pipe goes in")?;
+    only(at.goes_into_empty_bore(), "the stem is not drawn out before the pipe goes in")?;
     let rule = Origin::Law(&EMPTY);
     let over = || rated(Verdict::Over, rule).with_note(FALLS);
     let one = |stretch: &Stretch| -> Draft {

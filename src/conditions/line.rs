@@ -33,7 +33,7 @@ pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
     const PUSHED: f64 = 4.0;
     let play = play(plan);
     let state = |stretch: &Stretch| match plan.method {
-        _ if plan.into_empty_bore() => plan.pipe.bore_in(stretch),
+        _ if plan.goes_into_empty_bore() => plan.pipe.bore_in(stretch),
         Method::PipeJacking => plan.pipe.bore_in(stretch),
         Method::Pullback => stretch.open(plan.method).map(|(state, _)| state),
     };

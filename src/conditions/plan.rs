@@ -24,7 +24,7 @@ impl Plan<'_> {
     }
 
     /// Whether it goes into a bore that the stem was drawn out of, and that holds nothing but air.
-    pub(crate) fn into_empty_bore(&self) -> bool {
+    pub(crate) fn goes_into_empty_bore(&self) -> bool {
         let by_winch = |pull: &Pull| pull.winch.is_some() && pull.works.hole == HoleState::Dry;
         self.drive.stem.withdrawn && (self.is_jacked() || self.drive.pull.as_ref().is_some_and(by_winch))
     }

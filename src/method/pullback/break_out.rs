@@ -159,7 +159,7 @@ impl<'a> Bore<'a> {
             (!stream && !near, relieved, weak, RELIEVED),
             (firm && !stream && !near, relieved, gauged, RELIEVED),
         ];
-        let may_hold = !guarded && !(stream && near);
+        let may_hold = !(guarded || stream && near);
         let mut held =
             by_gauge.into_iter().filter(|(may, pressure, limit, _)| *may && leaves(*pressure, limit.0, spare));
         if let Some((_, pressure, limit, note)) = held.next().filter(|_| may_hold) {

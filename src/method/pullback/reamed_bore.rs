@@ -30,7 +30,7 @@ const DRY: &str = "no fluid holds this bore: it ravels with time; weigh the spoi
 pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
     let Pulled { pull, .. } = at.pulled()?;
-    only(!at.into_empty_bore(), "whether the empty bore stands is judged by itself")?;
+    only(!at.goes_into_empty_bore(), "whether the empty bore stands is judged by itself")?;
     calc.part("stability of the reamed bore");
     let bore = Bore::of(drive, pipe, pull);
     let places = drive.places().filter(|(stretch, _)| !stretch.is_all(GroundClass::is_rock));
