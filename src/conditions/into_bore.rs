@@ -82,6 +82,8 @@ const MAY_CLOSE_ON_TOLD: &str = "the clay may close on the pipe in the bore as g
     pressure, this much all along the pipe where it is metered";
 const MAY_CLOSE: &str = "the clay may close on the pipe: overcut enough (`candidates[].bore`), or keep it off by \
     lubricant under pressure, this much all along the pipe where it is metered";
+const WATCHED: &str = "lubricant keeps this much off all along the pipe; as weak and as soft as the clay may be it closes harder on the pipe than lubricant is usually pumped: cut the bore \
+    wider, keep pumping and do not stop, and log the force";
 /// What tells whether lubricant keeps it off.
 const HELD: Ways =
     &[&["ground[].soil.undrained_strength"], &["lubricant_pressure"], &["ground[].soil.undrained_modulus"]];
@@ -111,8 +113,12 @@ pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
         let needed = round.kept_off.filter(|_| !round.stands())?;
         let held = at.drive.lubricant?.held(water_unit_weight() * stretch.way.head());
         let against = |pressure: Pressure| required(Role::Pressure, pressure, held);
-        Some(against(needed.high).at_best(against(needed.low.max(Pressure::default()))))
+        let check = against(needed.high).at_best(against(needed.low.max(Pressure::default())));
+        // Stiff as it likely is it is kept off; where it is not the force tells, and the bore is cut wider.
+        let is_watched = needed.high > held.value && needed.likely <= held.value;
+        let likely = || against(needed.likely.max(Pressure::default()));
+        Some(if is_watched { likely().with_note(WATCHED) } else { check.with_note(may) })
     };
     let worst = round.iter().zip(&at.drive.stretches).filter_map(of).reduce(Draft::worse);
-    Ok(worst.unwrap_or(check).with_note(may).settled_by(HELD))
+    Ok(worst.unwrap_or_else(|| check.with_note(may)).settled_by(HELD))
 }

@@ -1,6 +1,6 @@
 //! The ground along the drive.
 
-use super::earth::{Column, Earth, Ends};
+use super::earth::{Column, Earth};
 use super::looked_up::readable;
 use super::water::{Sides, Water, Way};
 use crate::handbook::{GroundClass, Method, TipModel, Treatment};
@@ -103,7 +103,7 @@ pub(crate) struct OpenRound {
     /// With the most of both.
     pub(crate) best: Option<(BoreState, Band<Pressure>)>,
     /// Pressure in the lubricant that keeps clay off it; none where no clay closes by itself.
-    pub(crate) kept_off: Option<Ends<Pressure>>,
+    pub(crate) kept_off: Option<Band<Pressure>>,
 }
 
 impl OpenRound {

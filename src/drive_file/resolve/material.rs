@@ -1,7 +1,7 @@
 //! A pipe by the row of its material: the stages of one that is pushed and of one that is pulled are the same for all.
 
 use super::jacked::Barrel;
-use super::label::as_given;
+use super::label::as_written;
 use super::listed::Listed;
 use super::row::{Applies, Bears, END_TOLD, End, Named, Pulled, Pushed, STRENGTHS, Section, keys};
 use super::steering::Ends;
@@ -169,7 +169,7 @@ impl Resolver<'_> {
             },
         };
         Ok(Some(Named {
-            label: format!("{} {}", row.what, as_given(of.size)),
+            label: format!("{} {}", row.what, as_written(&of.pipe.size)),
             family: row.family,
             outside_diameter: barrel.outside_diameter,
             jacked: Some(jacked),

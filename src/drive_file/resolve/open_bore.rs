@@ -217,13 +217,13 @@ impl Resolver<'_> {
     }
 
     /// What keeps clay from closing by half of the play on a pipe: at the best of its strength, its stiffness and the
-    /// overcut, and on the safe side of all three.
+    /// overcut, likely in the middle of them, and on the safe side of all three.
     fn kept_off(
         &self,
         outside_diameter: Length,
         bores: [(Length, Option<Clay>); 2],
         place: &Place<'_>,
-    ) -> Option<Ends<Pressure>> {
+    ) -> Option<Band<Pressure>> {
         let is_clay = place.classes().any(GroundClass::is_clay) && place.stretch.unit_friction.is_none();
         let [(least, worst), (most, best)] = bores;
         let shear = place.earth.shear_modulus.filter(|_| is_clay)?;
@@ -233,7 +233,14 @@ impl Resolver<'_> {
             let half = if play > Length::default() { half.value() } else { Ratio::default() };
             (over.number(place.way, bore, Pressure::default()) - half) * over.undrained_strength
         };
-        let needed = Ends { low: needed(best?, most, shear.high), high: needed(worst?, least, shear.low) };
+        let (worst, best) = (worst?, best?);
+        let middle = Clay { undrained_strength: (worst.undrained_strength + best.undrained_strength) / 2.0, ..worst };
+        let sheared = Pressure::from_si((shear.low.si() * shear.high.si()).sqrt());
+        let needed = Band {
+            low: needed(best, most, shear.high),
+            likely: needed(middle, (least + most) / 2.0, sheared),
+            high: needed(worst, least, shear.low),
+        };
         (needed.high > Pressure::default()).then_some(needed)
     }
 

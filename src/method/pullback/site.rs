@@ -20,6 +20,10 @@ const UPPER_BOUND: &str = "upper bound, on rig, stem, link and pipe: the whole c
 const DUG_FREE: &str = "upper bound: the rig stops at the limit, and a pit is dug over the string, as the file says";
 const RAMP: &str = "no room is given: the ramp needs this much along the line; compared with what a street usually \
     leaves";
+const ANCHOR: &str = "more than a usual plate on the pit face bears, which would have to be this large: anchor the rig by piles, a deadman \
+    or the frame of the pit, designed for its pull; compared with twice the largest usual one";
+/// Area over that of the largest usual plate up to which a rig is anchored instead: our judgement.
+const ANCHORED: f64 = 2.0;
 const PLATE: &str = "no plate is given: one this large is needed on the pit face; compared with the largest usual one";
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
 
@@ -77,7 +81,12 @@ pub(in crate::method) fn reaction(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         // As a plate that is told would be judged.
         Band::same((force.likely * usual.plate_safety).max(force.high * left) / allowed)
     });
-    // What no plate on the face bears may hang on other anchors.
+    // What no plate on the face bears is anchored, as far as rigs in pits usually are.
+    let [area_of, most] = [area.in_spite_of_doubt().high, usual.plate.value];
+    if area_of > most && area_of <= ANCHORED * most {
+        let anchored = usual.plate.map(|plate| ANCHORED * plate);
+        return Ok(required(Role::GroundArea, area, anchored).with_note(ANCHOR));
+    }
     Ok(required(Role::GroundArea, area, usual.plate).with_note(PLATE).at_best(required(
         Role::GroundArea,
         Area::default(),
