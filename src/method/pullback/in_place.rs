@@ -57,7 +57,7 @@ pub(super) struct Around<'a> {
     live: Option<Pressure>,
     /// Of what holds the ring.
     soil_modulus: Pressure,
-    /// Of the ground round a pipe that was pushed, once what is between is pressed full; none where the file says that it
+    /// Of the ground, once what is between is pressed full; none where the file says that it
     /// stays open, or what holds the ring.
     pressed_full: Option<Pressure>,
     /// Rock, which carries itself.
@@ -106,8 +106,7 @@ fn around<'a>(
         depth: depth.max(outside_diameter),
         live: live.high,
         soil_modulus: told.unwrap_or_default(),
-        pressed_full: (ring.jacked.is_some() && told.is_none() && !drive.annulus.open)
-            .then_some(stretch.earth.native_modulus.high),
+        pressed_full: (told.is_none() && !drive.annulus.open).then_some(stretch.earth.native_modulus.high),
         stands,
         arch: arch.filter(|_| stretch.is_all(GroundClass::keeps_its_arch)).map(|(_, width)| width),
         close: ring.jacked.is_some(),

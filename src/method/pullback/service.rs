@@ -123,7 +123,7 @@ fn both(
     if verdict(&check) != Verdict::NotDecided {
         return check;
     }
-    // A pipe that was pushed is grouted as a matter of course where its ring needs it, and stands till then.
+    // A pipe is grouted as a matter of course where its ring needs it, and stands till then.
     let stands = check.utilisation().is_some_and(|alone| alone <= till_grouted);
     let pressed = adverse.pressed_full().filter(|_| stands).map(|at| judge(calc, &at));
     let pressed = pressed.filter(|pressed| verdict(pressed) <= Verdict::WithCare);
