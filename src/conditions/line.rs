@@ -103,7 +103,10 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     // A tolerance that the file gives is a limit, whatever the pipe carries.
     let is_told = drive.loosest_tolerance.is_none();
     only(drive.service == Service::GravitySewer || is_told, NO_GRAVITY)?;
-    let (error, limit) = (invert_uncertainty(at), drive.tolerance);
+    // Off by half of its fall at either end it has none left, whatever its owner allows.
+    let of_sewer = drive.service == Service::GravitySewer;
+    let limit = drive.tolerance.map(|told| if of_sewer { told.min(fall_over(at, Ratio::default()) / 2.0) } else { told });
+    let error = invert_uncertainty(at);
     let unknown = unknown_play(at).1;
     let known = unknown < play(at);
     let (held_to, likely) = (limit.value - unknown, drive.guided.error.map(|error| error.likely));
@@ -147,7 +150,8 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
         (Some(_), Some(_)) => &[&["guidance", "tolerance"]],
     };
     if let Some(loosest) = loosest.filter(|_| !at.is_jacked() && drive.guided.at_best.is_none()) {
-        let left = loosest.map(|loosest| loosest.min(fall_to_spare(at)));
+        let least = at.pipe.sewer.map_or(Ratio::default(), |sewer| sewer.least_slope.value);
+        let left = loosest.map(|loosest| loosest.min(fall_over(at, least)));
         let accepted = at_most(Role::Offset, Band::same(error.high), left).by(Rule::High);
         if accepted.verdict() == Verdict::Within && check.by(Rule::High).verdict() > Verdict::WithCare {
             return Ok(accepted.by(Rule::Required).with_note(ACCEPTED));
@@ -157,9 +161,8 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     Ok(check.at_best(against(best, loosest.unwrap_or(limit))).settled_by(fields))
 }
 
-/// What the whole line may be off from end to end and still fall by the least slope.
-fn fall_to_spare(at: &Plan<'_>) -> Length {
-    let least = at.pipe.sewer.map_or(Ratio::default(), |sewer| sewer.least_slope.value);
+/// What the whole line falls over a slope.
+fn fall_over(at: &Plan<'_>, least: Ratio) -> Length {
     let slope = Ratio::from_si(at.drive.grade.value.si().tan().abs());
     at.drive.length.value * (slope - least).max(Ratio::default())
 }

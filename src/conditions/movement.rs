@@ -6,7 +6,7 @@
 
 use super::plan::Plan;
 use super::stress::vertical_stress;
-use crate::check::{Absent, Draft, Outcome, Rule, Verdict, Ways, at_least, at_most, rated, required};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, Ways, at_least, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
 use crate::handbook::{Family, GroundClass};
 use crate::law::{Calc, Doubted};
@@ -32,6 +32,7 @@ const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted
 const UNTOLD: &str = "what lies over the bore is not given: tracks or a runway bear less than the road that is assumed";
 const STEEP: &str =
     "more than twice the slope that owners usually allow, who seldom limit it beside the settlement: ask the owner";
+const WATCH: &str = "steeper than owners usually allow, who seldom limit it beside the settlement: expose the service and watch it";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
 const OPEN: &str = "nothing over the bore sets a limit";
 
@@ -305,7 +306,10 @@ pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
     // Owners of roads and tracks limit the settlement, few its slope: the least that is usual is a habit.
     let by_habit = !only_limit(&limits) && at.is_jacked() && surface.settlement.is_some();
     if let Some(asked) = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose().filter(|_| by_habit) {
-        return Ok(of_the_surface(at, habitual(asked, limits.low, SURFACE_SLOPE[0])));
+        let screen = at_most(Role::Slope, asked, limits.low).as_screen();
+        let past_all = screen.utilisation().is_some_and(|used| used > 2.0);
+        let check = if past_all { screen.undecided(STEEP).settled_by(SURFACE_SLOPE[0]) } else { screen };
+        return Ok(of_the_surface(at, check));
     }
     Ok(of_the_surface(at, slope(at, SURFACE_SLOPE, moves, (limits, limits.low), surface.settlement)))
 }
@@ -338,15 +342,10 @@ pub(crate) fn of_services(calc: &mut Calc, at: &Plan<'_>) -> (Outcome, Outcome) 
         keep(&mut settlement, against(at, of_settlement, moves, crossing.settlement, |moved| moved.settlement));
         let asked = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose();
         let by_habit = !only_limit(&crossing.slope) && at.is_jacked();
-        keep(
-            &mut steepest,
-            match asked.filter(|_| by_habit) {
-                Some(asked) => habitual(asked, crossing.slope.high, SERVICE_SLOPE[0]),
-                None => {
-                    slope(at, SERVICE_SLOPE, moves, (crossing.slope, crossing.slope.high), Some(crossing.settlement))
-                }
-            },
-        );
+        keep(&mut steepest, match asked.filter(|_| by_habit) {
+            Some(asked) => habitual(asked, crossing.slope.high),
+            None => slope(at, SERVICE_SLOPE, moves, (crossing.slope, crossing.slope.high), Some(crossing.settlement)),
+        });
     }
     (settlement, steepest)
 }
@@ -366,11 +365,11 @@ fn slope(
     }
 }
 
-/// A slope against what is usual, which waits for no owner up to twice of it.
-fn habitual(slope: Doubted<Band<Ratio>>, usual: Cited<Ratio>, ways: Ways) -> Draft {
+/// A slope against what is usual, which bars nothing.
+fn habitual(slope: Doubted<Band<Ratio>>, usual: Cited<Ratio>) -> Draft {
     let check = at_most(Role::Slope, slope, usual).as_screen();
-    let past_all = slope.in_spite_of_doubt().high > 2.0 * usual.value;
-    if past_all { check.undecided(STEEP).settled_by(ways) } else { check }
+    let past_all = check.verdict() == Verdict::NotDecided;
+    if past_all { rated(Verdict::Within, usual.origin).with_care(Care::Screen, WATCH) } else { check }
 }
 
 /// What moves, against a limit: on the safe side of what is not told, and at its best.
@@ -398,14 +397,7 @@ fn against<Q: Measure>(
             return if only_limit(&limits) { check } else { check.by_habit() };
         }
         // What nobody limits has to be allowed, as far as owners usually do.
-        let allowed = at_most(role, asked, limits.high).by(Rule::High);
-        if !only_limit(&limits)
-            && check.by(Rule::High).verdict() > Verdict::WithCare
-            && allowed.verdict() == Verdict::Within
-        {
-            return allowed.by(Rule::Required).with_note(ALLOWED);
-        }
-        return if only_limit(&limits) { check } else { check.by_habit() };
+        return if only_limit(&limits) { check } else { allowed(check, role, asked, limits.high).by_habit() };
     }
     let usual = at.drive.site.movement.closes.value;
     let check = closing(at, role, (least, most), (limits.low, usual));
@@ -413,8 +405,18 @@ fn against<Q: Measure>(
     let best = || closing(at, role, (least, most), (limits.high, Ratio::default()));
     let check = if only_limit(&limits) { check } else { check.at_best(best()).by_habit() };
     let check = check.settled_by(by_filling);
+    if !only_limit(&limits) && at.drive.annulus.open && !at.drive.site.surface.railway {
+        return allowed(check, role, most, limits.high);
+    }
     let railway = at.drive.site.surface.railway && !at.drive.annulus.grouted;
     if railway { check.undecided(UNGROUTED).settled_by(&[&["annulus.filling"]]) } else { check }
+}
+
+/// What nobody limits has to be allowed, as far as owners usually do.
+fn allowed<Q: Measure>(check: Draft, role: Role, moves: Doubted<Band<Q>>, most: Cited<Q>) -> Draft {
+    let allowed = at_most(role, moves, most).by(Rule::High);
+    let may_ask = check.by(Rule::High).verdict() > Verdict::WithCare && allowed.verdict() == Verdict::Within;
+    if may_ask { allowed.by(Rule::Required).with_note(ALLOWED) } else { check }
 }
 
 /// The overcut that a limit leaves, against the least that may be asked for.

@@ -194,21 +194,26 @@ impl DriveFile {
     /// The same with the ground under the bed of a stream full of water, where it is told to be drier.
     pub(crate) fn with_wet_bed(&self) -> Option<Self> {
         let is_stream = self.surface.as_ref().and_then(|surface| surface.over.given()) == Some(Over::Stream);
-        let bed = self.depths.iter().map(|point| point.invert_depth.value).reduce(Length::min).filter(|_| is_stream)?;
+        if !is_stream {
+            return None;
+        }
+        // Where the bed lies nobody tells without depths: it may be anywhere.
+        let Some(bed) = self.depths.iter().map(|point| point.invert_depth.value).reduce(Length::min) else {
+            let mut wet = self.clone();
+            let dry = wet.ground.iter_mut().zip(&self.ground).filter(|(_, told)| !self.is_full(told));
+            let changed = dry.map(|(stretch, _)| stretch.groundwater = Some(WaterTable::At(Length::default()).into()));
+            return (changed.count() > 0).then_some(wet);
+        };
         let ends = || self.ground.iter().map(|stretch| stretch.to.as_ref().map(|to| to.value));
         let starts = core::iter::once(Length::default()).chain(ends().map(Option::unwrap_or_default));
         let reach: Vec<(Length, Option<Length>)> = starts.zip(ends()).collect();
-        let is_wet = |stretch: &StretchFile| {
-            let water = stretch.groundwater.as_ref().unwrap_or(&self.groundwater).value;
-            matches!(water, WaterTable::At(table) if table <= Length::default())
-        };
         let mut file = None;
         for point in self.depths.iter().filter(|point| point.invert_depth.value <= bed) {
             let at = point.at.value;
             // A place on a boundary is in either stretch: the bed begins where the wet one does.
             let under = |&(from, to): &(Length, Option<Length>)| from <= at && to.is_none_or(|to| at <= to);
             let mut over = self.ground.iter().zip(&reach).filter(|(_, reach)| under(reach));
-            if over.any(|(stretch, _)| is_wet(stretch)) {
+            if over.any(|(stretch, _)| self.is_full(stretch)) {
                 continue;
             }
             let wet: &mut Self = file.get_or_insert_with(|| self.clone());
@@ -217,6 +222,12 @@ impl DriveFile {
             }
         }
         file
+    }
+
+    /// Whether a stretch is told to be full of water.
+    fn is_full(&self, stretch: &StretchFile) -> bool {
+        let water = stretch.groundwater.as_ref().unwrap_or(&self.groundwater).value;
+        matches!(water, WaterTable::At(table) if table <= Length::default())
     }
 
     /// Lubrication as told; none where it is not.

@@ -68,6 +68,7 @@ contradictions! { it, file:
             => ("says nothing where nobody says how the pipe is lubricated", "add `lubrication: metered`");
         service_pressure: all.service.value != Service::PressureMain => NO_MAIN;
         half_wave: all.service.value != Service::GravitySewer => NO_SEWER;
+        half_wave: all.half_wave.given().is_some_and(|half| half > all.length.value) => "is longer than the drive";
         design_depth: !proposes_by_flow(all) => "is for a design_flow.max from which pipes are proposed";
     }
     RigFile |rig| {
