@@ -17,7 +17,7 @@ impl Subject {
             | Self::PitLength
             | Self::PitWidth
             | Self::JackStroke => Mark::Published,
-            Self::FlowCapacity | Self::LeastSlope | Self::SelfCleaning | Self::RailwayWall => Mark::Memory,
+            Self::FlowCapacity | Self::LeastSlope | Self::SelfCleaning | Self::LeastWall => Mark::Memory,
             Self::GradeFloor | Self::ServiceClearance | Self::Diameter | Self::Length => Mark::CommonPractice,
             _ => Mark::Judgement,
         }

@@ -150,8 +150,8 @@ macro_rules! checks {
             WallLevel "thrust wall, level" none Screen, asks as ThrustWall => wall::level($at, $calc);
             /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
             WallMovement "thrust wall, movement" none Screen, asks as ThrustWall => wall::movement($at, $calc);
-            /// Wall of a steel pipe that stays under a railway, against the least of its size.
-            RailwayWall "wall under a railway" LoadMargin Place => service::railway_wall($at);
+            /// Wall of a jacked steel pipe, against the least of any casing, and under a railway that of its size.
+            LeastWall "least wall of a casing" LoadMargin Place => service::least_wall($at);
             /// Load of a rigid pipe in service, against its crushing strength.
             Crushing "pipe in service, crushing" LoadMargin Likely(1.5),
                 needs "strength of a rigid pipe in service" ["candidates[].crushing"]

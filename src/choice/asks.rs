@@ -124,7 +124,7 @@ const fn mend(subject: Subject) -> &'static str {
         S::StemBuckling | S::StemSnaking => "a stiffer stem, or guides closer together",
         S::StemJoint | S::StemPull | S::CasingJoint => "stronger joints",
         S::StemTorque | S::AugerTorque | S::ReamingTorque => "more torque",
-        S::CasingSection | S::CasingColumn | S::RailwayWall => "a thicker wall",
+        S::CasingSection | S::CasingColumn | S::LeastWall => "a thicker wall",
         S::EndCapacity => "a stronger pipe or lubrication",
         S::JointAngle => "shorter pipes, or finer steering",
         S::PipeColumn => "a shorter free length",

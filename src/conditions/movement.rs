@@ -369,7 +369,7 @@ fn slope(
 fn habitual(slope: Doubted<Band<Ratio>>, usual: Cited<Ratio>) -> Draft {
     let check = at_most(Role::Slope, slope, usual).as_screen();
     let past_all = check.verdict() == Verdict::NotDecided;
-    if past_all { rated(Verdict::Within, usual.origin).with_care(Care::Screen, WATCH) } else { check }
+    if past_all { rated(Verdict::Within, usual.origin).as_screen().with_care(Care::Screen, WATCH) } else { check }
 }
 
 /// What moves, against a limit: on the safe side of what is not told, and at its best.

@@ -302,6 +302,8 @@ pub(crate) struct JackedPipe {
     pub(crate) free: FreeLength,
     /// Least wall under a railway, of steel and where a table has one.
     pub(crate) railway_wall: Option<Cited<Length>>,
+    /// Least wall anywhere, of steel that is no small pipe.
+    pub(crate) least_wall: Option<Cited<Length>>,
 }
 
 /// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.

@@ -45,7 +45,7 @@ mod weights;
 
 use super::fields::{self, Keys};
 use super::limits::LONGEST;
-use super::{DriveFile, Flaw, LineFile, RigFile, WaterTable};
+use super::{DriveFile, Flaw, LineFile, PullFile, RigFile, WaterTable};
 use crate::drive::{
     Assumed, AssumedValue, Concern, Drive, Ends, Leeway, Pipe, PulledPipe, Rig, StationRules, Stem, TipResistance,
 };
@@ -103,7 +103,7 @@ pub(super) fn resolve(
     handbook: &Arc<Handbook>,
     is_sketch: bool,
 ) -> Resolved<Result<Drive, Vec<Flaw>>> {
-    let with_pull = file.with_pull();
+    let with_pull = with_pull(file);
     let file = with_pull.as_ref().unwrap_or(file);
     let Some(wet) = file.with_wet_bed() else { return at_either_water(file, handbook, is_sketch) };
     let mut drive = at_either_water(&wet, handbook, is_sketch)?;
@@ -114,6 +114,12 @@ pub(super) fn resolve(
         drive.assumed.push(Assumed { concern: Concern::Drive, field, value, origin, alike: 0 });
     }
     Ok(drive)
+}
+
+/// The same file with a pull of which nothing is told, where it has none and lists a pipe that goes in by no other way.
+fn with_pull(file: &DriveFile) -> Option<DriveFile> {
+    let lacks = file.pull.is_none() && file.candidates.iter().any(|pipe| pipe.material.value.is_only_pulled());
+    lacks.then(|| DriveFile { pull: Some(PullFile::default()), ..file.clone() })
 }
 
 /// The same, where the pull and the bed of a stream are told.

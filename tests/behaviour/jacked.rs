@@ -118,7 +118,8 @@ fn an_untested_packer_is_taken_in_the_middle() {
             format!("packer: {{ thickness: 15 mm, outside_diameter: 1160 mm, inside_diameter: 1010 mm{modulus} }}");
         limit(
             &turned(0.1),
-            &format!("{CONCRETE}, {packer}").edit("strength: 50 MPa", &format!("strength: {strength} MPa")),
+            &format!("{CONCRETE}, scheme: default, {packer}")
+                .edit("strength: 50 MPa", &format!("strength: {strength} MPa")),
         )
     };
     assert_relative_eq!(at(50, ""), at(50, ", modulus: 200 MPa"), max_relative = 1e-12);

@@ -143,7 +143,7 @@ fn plant_that_is_not_told_is_asked_for() {
     assert_eq!(check(&told, Subject::StemJoint).verdict, Verdict::Over);
 }
 
-/// A casing of 24 in x 3 mm stays under a railway: 0.375 in bare is asked there.
+/// A casing of 24 in x 3 mm stays under a railway: 0.375 in bare is asked there, and 0.25 in of any casing.
 #[test]
 fn a_thin_casing_under_a_railway_is_barred() {
     let text = |over: &str, wall: &str| {
@@ -155,10 +155,10 @@ fn a_thin_casing_under_a_railway_is_barred() {
         )
     };
     for (over, wall, verdict) in
-        [("railway", "3 mm", Some(Verdict::Over)), ("railway", "9.6 mm", Some(Verdict::Within)), ("road", "3 mm", None)]
+        [("railway", "3 mm", Some(Verdict::Over)), ("railway", "9.6 mm", Some(Verdict::Within)), ("road", "3 mm", Some(Verdict::Over)), ("road", "6.4 mm", Some(Verdict::Within))]
     {
         let scheme = jacked(&text(over, wall));
-        let found = scheme.checks.get(Subject::RailwayWall).map(|check| check.verdict);
+        let found = scheme.checks.get(Subject::LeastWall).map(|check| check.verdict);
         assert_eq!(found, verdict, "{over}, {wall}");
     }
 }

@@ -216,10 +216,10 @@ fn a_wall_under_a_railway_is_asked_for() {
              candidates: [{{ material: steel, size: 813 mm, bore: 823 mm, yield_strength: 235 MPa{wall} }}]\n"
         )
     };
-    assert_eq!(check(&casing(", wall: 9.5 mm"), Subject::RailwayWall).verdict, Verdict::Over);
-    assert_eq!(check(&casing(", wall: 14.3 mm"), Subject::RailwayWall).verdict, Verdict::Within);
+    assert_eq!(check(&casing(", wall: 9.5 mm"), Subject::LeastWall).verdict, Verdict::Over);
+    assert_eq!(check(&casing(", wall: 14.3 mm"), Subject::LeastWall).verdict, Verdict::Within);
     let open = casing("");
-    assert_eq!(check(&open, Subject::RailwayWall).verdict, Verdict::NotDecided);
+    assert_eq!(check(&open, Subject::LeastWall).verdict, Verdict::NotDecided);
     assert!(asked(&open).contains(&"candidates[].wall"));
     assert!(!first(&open).scheme.checks.iter().any(|check| check.verdict == Verdict::Over));
 }

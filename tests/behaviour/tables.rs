@@ -366,6 +366,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),
             // Less than the bore of a small sewer.
+            "casing.least_wall" => (4.0 * MM, 9.5 * MM),
             "grade.tolerance_loosest_jacked" => (25.0 * MM, 100.0 * MM),
             "grade.tolerance_loosest" => (75.0 * MM, 250.0 * MM),
             // From the aim of the optics to some centimetres, told at about the usual longest drive.

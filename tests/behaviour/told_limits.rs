@@ -503,19 +503,19 @@ fn the_walls_of_american_railways_are_a_habit_elsewhere() {
         .edit("over: road", "over: railway")
         .edit("size: 610 mm, wall: 10 mm", "size: 1219 mm, wall: 16 mm");
     let of_us = format!("{railway}load_code: us\n");
-    assert_eq!(came_out(&jacked(&of_us, Subject::RailwayWall)), OVER);
+    assert_eq!(came_out(&jacked(&of_us, Subject::LeastWall)), OVER);
     // Whose rules count nobody tells; three quarters of the wall are too thin by any.
-    let untold = jacked(&railway, Subject::RailwayWall);
+    let untold = jacked(&railway, Subject::LeastWall);
     assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["load_code"][..]][..]));
     let thin = railway.edit("wall: 16 mm", "wall: 13 mm");
-    assert_eq!(came_out(&jacked(&thin, Subject::RailwayWall)), OVER);
+    assert_eq!(came_out(&jacked(&thin, Subject::LeastWall)), OVER);
     let europe = format!("{railway}load_code: en_1991_2\n");
-    assert_eq!(came_out(&jacked(&europe, Subject::RailwayWall)), SCREEN);
+    assert_eq!(came_out(&jacked(&europe, Subject::LeastWall)), SCREEN);
     assert_eq!(
-        came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 18 mm"), Subject::RailwayWall)),
+        came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 18 mm"), Subject::LeastWall)),
         (Verdict::Within, None)
     );
-    assert_eq!(came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 8 mm"), Subject::RailwayWall)), OVER);
+    assert_eq!(came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 8 mm"), Subject::LeastWall)), OVER);
 }
 
 /// No source tells the friction of rock, and nobody has it before the job: its bore stands, and the pipe lies on the bottom.

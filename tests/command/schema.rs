@@ -178,7 +178,7 @@ const CODES: &str = "\
     strain_with_bend inside_pressure pull_head weak_link weak_link_pull pushed_tail tail_snaking tail_grip \
     collapsed_bore collapse_in_grout collapse_in_service vacuum service_pressure deflection pull_reaction break_out \
     reamed_bore grout_pressure ramp_room rig_pull reaming_pull stem_pull reaming_torque reaming_step bore \
-    bend_radius thrust_wall wall_level wall_movement railway_wall crushing invert carrier_room carrier_grade \
+    bend_radius thrust_wall wall_level wall_movement least_wall crushing invert carrier_room carrier_grade \
     bore_stands clay_closes ground usual length diameter least_slope back_fall sag grade_floor flow_capacity \
     self_cleaning cover railway_casing surface_settlement surface_slope service_settlement service_slope \
     service_clearance face_stability face_support pit_heave pit_boiling pit_uplift plug pit_length pit_width \

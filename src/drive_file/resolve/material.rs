@@ -1,19 +1,23 @@
 //! A pipe by the row of its material: the stages of one that is pushed and of one that is pulled are the same for all.
 
 use super::jacked::Barrel;
-use super::label::as_written;
+use super::label::as_given;
 use super::listed::Listed;
 use super::row::{Applies, Bears, END_TOLD, End, Named, Pulled, Pushed, STRENGTHS, Section, keys};
 use super::steering::Ends;
 use super::{Resolved, Resolver, iron, pe, pvc, rigid, sizes, steel};
 use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
+use crate::drive_file::limits::mm;
 use crate::drive_file::{CandidateFile, Material, PackerFile};
 use crate::handbook::Family;
 use crate::law::Law;
 use crate::laws::packer::RingArea;
-use crate::quantity::{Force, Role};
+use crate::quantity::{Force, Measure, Role};
 use crate::source::Cited;
 use crate::yaml::{Complaint, MayBe};
+
+/// Casings up to this diameter have the walls of the trade: 324 mm and less, in m.
+const SMALL_CASING: f64 = mm(330.0);
 
 /// The rows of a material: to be pushed, and to be pulled.
 const fn rows(material: Material) -> (Option<&'static Pushed>, Option<&'static Pulled>) {
@@ -163,13 +167,17 @@ impl Resolver<'_> {
             rated_force,
             usual_end: barrel.known.filter(|_| of.pipe.outside_diameter.is_none()).and_then(|known| known.usual_end),
             free: self.free_length(of, CandidateFile::free_length)?,
+            least_wall: match row.family {
+                Family::Steel if outside_diameter.si() > SMALL_CASING => Some(self.handbook.length("casing.least_wall")?),
+                _ => None,
+            },
             railway_wall: match row.family {
                 Family::Steel => self.casing_row(outside_diameter)?.map(|row| row.map(|row| row.bare.value)),
                 _ => None,
             },
         };
         Ok(Some(Named {
-            label: format!("{} {}", row.what, as_written(&of.pipe.size)),
+            label: format!("{} {}", row.what, as_given(of.size)),
             family: row.family,
             outside_diameter: barrel.outside_diameter,
             jacked: Some(jacked),

@@ -2,7 +2,7 @@
 //! the casing before another pipe.
 
 use super::jacked::SAME_PIPE;
-use super::label::as_written;
+use super::label::as_given;
 use super::listed::{Listed, Optional};
 use super::row::{
     Applies, Bears, CASING_PARTS, End, GIVE_DIAMETERS, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, Pulled,
@@ -82,7 +82,7 @@ pub(super) const PULLED: Pulled = Pulled {
     pipe: |resolver, of, _, section| resolver.pulled_steel(of, section.wall),
     label: |resolver, of, section| {
         let wall = Shown::of(section.wall.value, Role::Wall).display(resolver.system);
-        Ok(format!("steel {} wall {wall}", as_written(&of.pipe.size)))
+        Ok(format!("steel {} wall {wall}", as_given(of.size)))
     },
 };
 

@@ -29,6 +29,7 @@ const THIN_ANYWHERE: &str = "less than three quarters of what American railways 
 const THIN: f64 = 4.0 / 3.0;
 const NO_ROW: &str = "no table has a wall for this size under a railway: prove it as a ring and get the railway's \
     consent";
+const ANYWHERE: &str = "no casing is jacked with less: it dents under the auger and in handling";
 const NO_WALL: &str = "the wall of the casing is not given: no less than this";
 /// Where the table of least walls ends.
 const BEYOND: Equation = Equation::judged(
@@ -85,18 +86,22 @@ fn loaded(
 }
 
 /// A steel pipe that stays under a railway, against the least wall of its size.
-pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
+pub(in super::super) fn least_wall(at: &Walked<'_>) -> Outcome {
     let Capacity::Steel(end) = &at.jacked()?.pipe.capacity else {
-        return Err(Absent::NotApplicable("only steel has a least wall under a railway"));
+        return Err(Absent::NotApplicable("only a casing of steel has a least wall"));
     };
-    only(at.drive.site.surface.railway, "no railway runs over it")?;
+    let is_told = ["candidates[].wall", "candidates[].inside_diameter"].into_iter().any(|field| at.pipe.is_told(field));
+    if !at.drive.site.surface.railway {
+        let least = at.jacked()?.pipe.least_wall.filter(|_| is_told);
+        let least = least.ok_or(Absent::NotApplicable("no wall is told, or the casing is small"))?;
+        return Ok(at_least(Role::Wall, end.wall, least).with_note(ANYWHERE));
+    }
     let least = at.jacked()?.pipe.railway_wall;
     let elsewhere = at.drive.site.surface.by_load_model;
     only(least.is_some() || !elsewhere, "the table of walls is that of American railways; the load model decides")?;
     let Some(least) = least else {
         return Ok(rated(Verdict::NotDecided, Origin::Law(&BEYOND)).with_note(NO_ROW));
     };
-    let is_told = ["candidates[].wall", "candidates[].inside_diameter"].into_iter().any(|field| at.pipe.is_told(field));
     if is_told {
         let check = at_least(Role::Wall, end.wall, least);
         let thin = check.utilisation().is_some_and(|used| used > THIN);

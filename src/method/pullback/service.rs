@@ -24,6 +24,8 @@ const BENT: &str = "with the whole wall, traffic and soil arching over the bore;
     arch lasts the full column of soil";
 /// Times its limit that a ring may go out of round before it is grouted: our judgement.
 const BENT_TILL_GROUTED: f64 = 1.5;
+/// Deflection at which the form of it ends, and the ring snaps through.
+const MOST_BENT: f64 = 0.1;
 const PRESSED: &str = "alone the ring goes too far: grout the annulus full, at no more pressure than the ring bears alone, and prove it full: the \
     ground then holds it, counted at a fifth of what manuals give it";
 /// Ratio of outside diameter to wall below which a metal pipe bears any vacuum: habit.
@@ -109,7 +111,7 @@ impl InService {
 /// A check on the safe side, and at its best where something is not known.
 fn both(
     calc: &mut Calc,
-    (rule, till_grouted): (Rule, f64),
+    (rule, till_grouted, most): (Rule, f64, f64),
     (adverse, best): (&Around<'_>, Option<&Around<'_>>),
     judge: impl Fn(&mut Calc, &Around<'_>) -> Draft,
     judge_best: impl Fn(&mut Calc, &Around<'_>) -> Draft,
@@ -124,7 +126,8 @@ fn both(
         return check;
     }
     // A pipe is grouted as a matter of course where its ring needs it, and stands till then.
-    let stands = check.utilisation().is_some_and(|alone| alone <= till_grouted);
+    let alone = check.utilisation().is_some_and(|alone| alone <= till_grouted);
+    let stands = alone && check.high().is_some_and(|(demand, _)| demand.si <= most);
     let pressed = adverse.pressed_full().filter(|_| stands).map(|at| judge(calc, &at));
     let pressed = pressed.filter(|pressed| verdict(pressed) <= Verdict::WithCare);
     pressed.map_or(check, |pressed| pressed.with_care(Care::Condition, PRESSED))
@@ -155,12 +158,12 @@ impl Served<'_> {
         };
         // A collapse has its factor till then, a deflection half of its limit.
         let rule = |subject: Subject| {
-            let till_grouted = if subject == Subject::Deflection {
-                BENT_TILL_GROUTED
+            let (till_grouted, most) = if subject == Subject::Deflection {
+                (BENT_TILL_GROUTED, MOST_BENT)
             } else {
-                drive.in_service.collapse_factor.value.value
+                (drive.in_service.collapse_factor.value.value, f64::INFINITY)
             };
-            (subject.decides().rule(&drive.leeway), till_grouted)
+            (subject.decides().rule(&drive.leeway), till_grouted, most)
         };
         let worst = |so_far: &mut Outcome, check: Draft| {
             *so_far = Ok(so_far.map_or(check, |other| other.worse(check)));
