@@ -32,7 +32,9 @@ pub(crate) fn behind(drive: &Drive, first: &Ranked) -> String {
         Standing::Fits | Standing::WithCare => {
             // What leaves half of its limit governs nothing.
             let near = |check: &&Check| check.utilisation().is_none_or(|used| used > HALF);
-            let governed = first.scheme.governing().filter(near).map(|check| format!("; governed by {}", at(check)));
+            let done = |check: &Check| head(check).map_or_else(String::new, |what| format!(" with {what}"));
+            let governed = first.scheme.governing().filter(near);
+            let governed = governed.map(|check| format!("; governed by {}{}", at(check), done(check)));
             let text = format!("{}{}{}", governed.unwrap_or_default(), taken(drive, first), care(first));
             text.trim_start_matches("; ").to_owned()
         }
@@ -153,6 +155,12 @@ pub(crate) fn at(check: &Check) -> String {
     }
 }
 
+/// What stands at the head of the note of the ground and of what the ground bears: what it is, or what is done about it.
+fn head(check: &Check) -> Option<&'static str> {
+    let (what, _) = check.note?.split_once(": ")?;
+    matches!(check.subject, Subject::Ground | Subject::BreakOut).then_some(what)
+}
+
 fn is_held(check: &Check) -> bool {
     check.care == Some(Care::Condition) && matches!(check.rule(), Some(Rule::Watched(_)))
 }
@@ -213,11 +221,10 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         named.sort_by_key(|check| !BEFORE_PLANT.contains(&check.subject));
         // A force that is held tells no share, nor what is not given.
         let is_short = |check: &Check| is_held(check) || check.utilisation() == Some(0.0);
-        let one = |check: &Check| match check.note.and_then(|note| note.split_once(": ")) {
-            // What of the ground it is stands at the head of its note.
-            Some((what, _)) if check.subject == Subject::Ground => what.to_owned(),
-            _ if is_short(check) => check.subject.label().to_owned(),
-            _ => at(check),
+        let one = |check: &Check| match head(check) {
+            Some(what) => what.to_owned(),
+            None if is_short(check) => check.subject.label().to_owned(),
+            None => at(check),
         };
         let names: Vec<String> = named.iter().take(MOST_NAMED).map(|check| one(check)).collect();
         match (plant.len() + named.len() - names.len(), names.is_empty()) {

@@ -105,7 +105,8 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     only(drive.service == Service::GravitySewer || is_told, NO_GRAVITY)?;
     // Off by half of its fall at either end it has none left, whatever its owner allows.
     let of_sewer = drive.service == Service::GravitySewer;
-    let limit = drive.tolerance.map(|told| if of_sewer { told.min(fall_over(at, Ratio::default()) / 2.0) } else { told });
+    let limit =
+        drive.tolerance.map(|told| if of_sewer { told.min(fall_over(at, Ratio::default()) / 2.0) } else { told });
     let error = invert_uncertainty(at);
     let unknown = unknown_play(at).1;
     let known = unknown < play(at);

@@ -32,7 +32,8 @@ const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted
 const UNTOLD: &str = "what lies over the bore is not given: tracks or a runway bear less than the road that is assumed";
 const STEEP: &str =
     "more than twice the slope that owners usually allow, who seldom limit it beside the settlement: ask the owner";
-const WATCH: &str = "steeper than owners usually allow, who seldom limit it beside the settlement: expose the service and watch it";
+const WATCH: &str =
+    "steeper than owners usually allow, who seldom limit it beside the settlement: expose the service and watch it";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
 const OPEN: &str = "nothing over the bore sets a limit";
 
@@ -342,10 +343,15 @@ pub(crate) fn of_services(calc: &mut Calc, at: &Plan<'_>) -> (Outcome, Outcome) 
         keep(&mut settlement, against(at, of_settlement, moves, crossing.settlement, |moved| moved.settlement));
         let asked = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose();
         let by_habit = !only_limit(&crossing.slope) && at.is_jacked();
-        keep(&mut steepest, match asked.filter(|_| by_habit) {
-            Some(asked) => habitual(asked, crossing.slope.high),
-            None => slope(at, SERVICE_SLOPE, moves, (crossing.slope, crossing.slope.high), Some(crossing.settlement)),
-        });
+        keep(
+            &mut steepest,
+            match asked.filter(|_| by_habit) {
+                Some(asked) => habitual(asked, crossing.slope.high),
+                None => {
+                    slope(at, SERVICE_SLOPE, moves, (crossing.slope, crossing.slope.high), Some(crossing.settlement))
+                }
+            },
+        );
     }
     (settlement, steepest)
 }

@@ -240,7 +240,12 @@ fn what_likely_passes_leads_over_what_asks_for_less() {
         ranked.iter().find(open).unwrap_or_else(|| panic!("no {method:?} is open"))
     });
     assert!(lines(pulled).contains(&vec!["tolerance".to_owned()]), "{:?}", lines(pulled));
-    assert!(lines(jacked).len() >= lines(pulled).len() && jacked.place < pulled.place, "{} {}", jacked.place, pulled.place);
+    assert!(
+        lines(jacked).len() >= lines(pulled).len() && jacked.place < pulled.place,
+        "{} {}",
+        jacked.place,
+        pulled.place
+    );
     let sand = sewer("class: medium_to_dense_sand, spt_n: 22", 45, "none", 4);
     let wide =
         first(&sand.edit("surface:", "tolerance: 200 mm\nsurface:").edit("pull: {", "pull: { fluid_level: 2.8 m,"));

@@ -154,9 +154,12 @@ fn a_thin_casing_under_a_railway_is_barred() {
              candidates: [{{ material: steel, size: 24 in, outside_diameter: 24 in, wall: {wall} }}]\n"
         )
     };
-    for (over, wall, verdict) in
-        [("railway", "3 mm", Some(Verdict::Over)), ("railway", "9.6 mm", Some(Verdict::Within)), ("road", "3 mm", Some(Verdict::Over)), ("road", "6.4 mm", Some(Verdict::Within))]
-    {
+    for (over, wall, verdict) in [
+        ("railway", "3 mm", Some(Verdict::Over)),
+        ("railway", "9.6 mm", Some(Verdict::Within)),
+        ("road", "3 mm", Some(Verdict::Over)),
+        ("road", "6.4 mm", Some(Verdict::Within)),
+    ] {
         let scheme = jacked(&text(over, wall));
         let found = scheme.checks.get(Subject::LeastWall).map(|check| check.verdict);
         assert_eq!(found, verdict, "{over}, {wall}");

@@ -4,7 +4,7 @@ use crate::drives::drive;
 use crate::edit::Edit;
 use crate::pull_works::{CLAY, G, PE, check, figure, hangs, high, pulled, text};
 use approx::assert_relative_eq;
-use jackpull::check::{Subject, Verdict};
+use jackpull::check::{Care, Subject, Verdict};
 use jackpull::{Method, assess};
 
 const HEAD: &str = "groundwater: 0.3 m

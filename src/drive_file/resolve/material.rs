@@ -168,7 +168,9 @@ impl Resolver<'_> {
             usual_end: barrel.known.filter(|_| of.pipe.outside_diameter.is_none()).and_then(|known| known.usual_end),
             free: self.free_length(of, CandidateFile::free_length)?,
             least_wall: match row.family {
-                Family::Steel if outside_diameter.si() > SMALL_CASING => Some(self.handbook.length("casing.least_wall")?),
+                Family::Steel if outside_diameter.si() > SMALL_CASING => {
+                    Some(self.handbook.length("casing.least_wall")?)
+                }
                 _ => None,
             },
             railway_wall: match row.family {

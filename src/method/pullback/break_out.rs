@@ -29,7 +29,7 @@ const UNTOLD: &str = "assumes fluid up to ground level at the higher pit and thi
     a pit: give fluid_level and returns";
 const EXPOSED: &str = "hold the fluid within the limit at the least cover, by gauge, expose each service beside the bore and watch it: \
     its bedding leads fluid away";
-const RELIEVED: &str = "open relief pits over the line, so that no fluid goes farther than 15 m (50 ft) to one, hold it within the limit by \
+const RELIEVED: &str = "relief pits: open them over the line, so that no fluid goes farther than 15 m (50 ft) to one, hold it within the limit by \
     gauge and watch the surface";
 const FULL: &str = "fluid that holds the bore is more than the ground over it bears with something to spare: say how far below the \
     ground it is kept (`fluid_level`)";
