@@ -23,8 +23,8 @@ const TOLD: &str = "fluid at the crown of the bore, with the loss on its way to 
 const HOLD: &str = "hold the fluid within the limit at the least cover, by gauge";
 const HOLD_UNDER_WATER: &str = "hold the fluid within the limit at the least cover, by gauge, keep both ways open and watch the stream: \
     stop where returns are lost";
-const GAUGED: &str = "more than the weight of the ground, which firm clay bears by its strength, with returns to \
-    the nearer pit: keep both ways open, hold the fluid within the limit by gauge and watch the surface";
+const GAUGED: &str = "a gauge: more than the weight of the ground, which firm clay bears by its strength; keep the ways to both pits \
+    open, hold the fluid within the limit and watch the surface";
 const UNTOLD: &str = "assumes fluid up to ground level at the higher pit and thick fluid flowing the longer way to \
     a pit: give fluid_level and returns";
 const EXPOSED: &str = "hold the fluid within the limit at the least cover, by gauge, expose each service beside the bore and watch it: \
