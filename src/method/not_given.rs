@@ -63,7 +63,7 @@ fn ordered(at: &Plan<'_>, [likely, high]: [Force; 2], usual: Cited<Force>) -> Dr
     if held.verdict() <= Verdict::WithCare { held.with_care(Care::Condition, USUAL_AND_SET) } else { order }
 }
 
-/// A hot and long pull that nobody tells bars nothing that a cool and short one might pass.
+/// A hot and long pull that nobody tells bars nothing that a cool and short one might pass, and waits for its data.
 fn by_hot_and_long(at: &Plan<'_>, subject: Subject, check: Draft) -> Draft {
     let in_pull = matches!(
         subject,
@@ -77,12 +77,14 @@ fn by_hot_and_long(at: &Plan<'_>, subject: Subject, check: Draft) -> Draft {
     let untold = |pull: &Pull| !(pull.temperature_told && pull.duration_told);
     let is_plastic = at.pipe.pulled.as_ref().is_some_and(PulledPipe::is_plastic);
     let hangs = in_pull && at.method == Method::Pullback && is_plastic && at.drive.pull.as_ref().is_some_and(untold);
-    let near = |used: f64| used > 1.0 && used <= COOL_AND_SHORT;
-    if hangs && check.likely_utilisation().is_some_and(near) {
-        check.undecided(HOT_AND_LONG).settled_by(&[&["pull.duration", "pull.pipe_temperature"]])
-    } else {
-        check
+    let passes = |check: &Draft| check.by(subject.decides().rule(&at.drive.leeway)).verdict() <= Verdict::WithCare;
+    if !hangs || passes(&check) || check.utilisation().is_none_or(|used| used > COOL_AND_SHORT) {
+        return check;
     }
+    // What spares a string that collapses is asked for first.
+    let ways: Ways = &[&["pull.duration", "pull.pipe_temperature"]];
+    let check = if check.verdict() == Verdict::Over { check.undecided(HOT_AND_LONG) } else { check };
+    if subject == Subject::Collapse { check } else { check.undecided(HOT_AND_LONG).settled_by(ways) }
 }
 
 /// No number stands for what is not known.

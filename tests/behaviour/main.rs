@@ -30,6 +30,7 @@ mod casing;
 mod choosing;
 mod citations;
 mod closed_clay;
+mod contractor;
 mod coverage;
 mod curve;
 mod door;

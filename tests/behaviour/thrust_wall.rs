@@ -50,6 +50,16 @@ fn worked_wall_dry_and_wet() {
     assert!((checked / dry - 2.0 / 1.5).abs() < 1e-12, "{checked}");
 }
 
+/// Without a depth of its top its middle is behind the axis of the pipe: with its top at t, 81 (6 t + 9) kN.
+#[test]
+fn a_wall_of_no_told_depth_stands_behind_the_axis() {
+    let text =
+        with("none", &format!("{}, {}", soil("18 kN/m3", "18 kN/m3", "30 deg"), WALL.edit(", top_depth: 4 m", "")));
+    let top = 6.0 - drive(&text).candidates()[0].outside_diameter().si() / 2.0 - 1.5;
+    let found = limit(&text);
+    assert!((found / (81e3 * (6.0 * top + 9.0) / 2.0) - 1.0).abs() < 1e-9, "{found}");
+}
+
 /// Water at 5 m: one strip of 1 m above, one of 2 m below, 9 (72 + 9) + 9 (180 + 16) = 2,493 kN at 8 kN/m3 buoyant.
 #[test]
 fn water_cuts_the_wall() {
