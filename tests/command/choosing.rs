@@ -19,8 +19,10 @@ fn page(name: &str, change: impl FnOnce(String) -> String) -> (String, Value) {
 
 #[test]
 fn every_part_of_a_score_is_told() {
-    let (page, json) =
-        page("parts.yaml", |text| text.edit("tolerance:", "weights: [{ criterion: size, weight: 1 }]\ntolerance:"));
+    let (page, json) = page("parts.yaml", |text| {
+        text.edit("tolerance:", "weights: [{ criterion: size, weight: 1 }]\ntolerance:")
+            .edit("material: pe100, size: 315 mm, sdr: 11", "material: pvc_restrained, size: 12 in, sdr: 18")
+    });
     let mut parts = Vec::new();
     for scheme in json["schemes"].as_array().unwrap().iter().filter(|scheme| !scheme["score"].is_null()) {
         let (mut points, mut open) = (0.0, 0.0);
@@ -49,7 +51,7 @@ fn every_part_of_a_score_is_told() {
         assert!((points - of_the_whole("least")).abs() < 1e-9 && (points + open - of_the_whole("most")).abs() < 1e-9);
         parts.push(open > 0.0);
     }
-    // The pull leans on what the file does not tell, so its load is open.
+    // What the joint of the pulled pipe bears its maker has to tell, so its load is open.
     assert_eq!(parts, [false, true]);
     assert!(page.contains("Weights given: length and diameter."), "{page}");
 }
