@@ -31,6 +31,8 @@ const EXPOSED: &str = "hold the fluid within the limit at the least cover, by ga
     its bedding leads fluid away";
 const RELIEVED: &str = "relief pits: open them over the line, so that no fluid goes farther than 15 m (50 ft) to one, hold it within the limit by \
     gauge and watch the surface";
+const LOWERED: &str = "a lower level: the fluid is kept lower in the pits than the file tells, as low as the bore is still held by it, with relief \
+    pits no more than 15 m (50 ft) from any place and a gauge";
 const FULL: &str = "fluid that holds the bore is more than the ground over it bears with something to spare: say how far below the \
     ground it is kept (`fluid_level`)";
 const SHALLOW: &str = "so little cover that fluid under pressure breaks out";
@@ -71,6 +73,8 @@ pub(super) struct Bore<'a> {
     pub(super) crown: Length,
     /// Up to where the fluid stands: at its best, and at its worst.
     level: Ends<Length>,
+    /// Up to where it stands in pits that are pumped.
+    pumped: Length,
 }
 
 impl<'a> Bore<'a> {
@@ -86,14 +90,9 @@ impl<'a> Bore<'a> {
         let [launch, reception] = [&drive.site.launch, &drive.site.reception].map(|pit| pit.invert);
         let ground = launch.max(climb + reception);
         let crown = pipe.outside_diameter.value / 2.0 + pipe.bore.value / 2.0;
-        let level = match pull.fluid_level {
-            Some(told) => Ends::same(ground - told.value),
-            None => {
-                let pumped = climb.max(Length::default()) + crown + Length::from_si(PUMPED);
-                Ends { low: pumped.min(ground), high: ground }
-            }
-        };
-        Self { drive, pipe, pull, slope, crown, level }
+        let pumped = (climb.max(Length::default()) + crown + Length::from_si(PUMPED)).min(ground);
+        let level = pull.fluid_level.map_or(Ends { low: pumped, high: ground }, |told| Ends::same(ground - told.value));
+        Self { drive, pipe, pull, slope, crown, level, pumped }
     }
 
     fn at(&self, calc: &mut Calc, stretch: &Stretch, along: Length, invert: Length) -> Draft {
@@ -106,11 +105,10 @@ impl<'a> Bore<'a> {
         let length = self.drive.length.value;
         let (fluids, crown) = (self.pull.fluids, self.slope * along + self.crown);
         let adverse = self.stands(calc, fluids.heavy, self.level.high - crown, (along.max(length - along), rule.thick));
-        // Where no level is told it is asked to stand as high as sand and silt are held open; clay is held against what stands
-        // in pumped pits by another check.
+        // Where no level is told, or a higher one than the ground bears, it is asked to stand as high as sand and silt are held
+        // open; clay is held against what stands in pumped pits by another check.
         let relies = stretch.open(Method::Pullback).is_some_and(|open| open.0 == BoreState::Held)
-            && !stretch.is_all(GroundClass::is_clay)
-            && self.pull.fluid_level.is_none();
+            && !stretch.is_all(GroundClass::is_clay);
         let holding = relies.then(|| {
             let stress = vertical_stress(calc, stretch.light(), cover);
             self.need(calc, stress.total - stress.effective).value / (fluids.clean * gravity())
@@ -120,10 +118,13 @@ impl<'a> Bore<'a> {
         let mut low =
             |level: Length, way, yield_point| self.stands(calc, fluids.clean, level - crown, (way, yield_point));
         let least = low(self.level.low, nearer, rule.thinnest);
-        let level = self.level.low.max(crown + holding.unwrap_or_default());
+        let asked = self.pumped.max(crown + holding.unwrap_or_default());
+        let level = self.pull.fluid_level.map_or(asked, |_| self.level.low);
+        let lower = asked.min(level);
         let (way, yield_point) = if is_told { (nearer, rule.thinnest) } else { (length * HALF_WAY, rule.thin) };
         let relief = Length::from_si(TO_RELIEF).min(way);
         let [best, relieved] = [way, relief].map(|way| low(level, way, yield_point));
+        let lowered = low(lower, relief, yield_point);
         let mut bears = |best, cap: Cited<Ratio>| (self.bears(calc, stretch, cover, (best, cap.value)), cap);
         let (weak, strong) = (bears(false, rule.cap), bears(true, rule.cap_firm_clay));
         let firm = stretch.is_all(|class| class.is_clay() && class != GroundClass::SoftClay);
@@ -158,6 +159,8 @@ impl<'a> Bore<'a> {
             (firm && !stream && !near, best, gauged, GAUGED),
             (!stream && !near, relieved, weak, RELIEVED),
             (firm && !stream && !near, relieved, gauged, RELIEVED),
+            (!stream && !near, lowered, weak, LOWERED),
+            (firm && !stream && !near, lowered, gauged, LOWERED),
         ];
         let may_hold = !(guarded || stream && near);
         let mut held =
@@ -170,7 +173,7 @@ impl<'a> Bore<'a> {
             return check.with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
         }
         let check = check.at_best(hold(least, strong));
-        if relies && !guarded {
+        if relies && !guarded && self.pull.fluid_level.is_none() {
             return check.with_note(FULL).settled_by(&[&["pull.fluid_level"]]);
         }
         check.with_note(UNTOLD).settled_by(&[&["pull.fluid_level", "pull.returns", "ground[].soil"]])
