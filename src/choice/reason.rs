@@ -155,10 +155,11 @@ pub(crate) fn at(check: &Check) -> String {
     }
 }
 
-/// What stands at the head of the note of the ground and of what the ground bears: what it is, or what is done about it.
+/// What stands at the head of the note of the ground, of what the ground bears and of the line: what it is, or what is done about it.
 fn head(check: &Check) -> Option<&'static str> {
     let (what, _) = check.note?.split_once(": ")?;
-    matches!(check.subject, Subject::Ground | Subject::BreakOut).then_some(what)
+    let is_asked = check.subject == Subject::Invert && check.is_required();
+    (is_asked || matches!(check.subject, Subject::Ground | Subject::BreakOut)).then_some(what)
 }
 
 fn is_held(check: &Check) -> bool {
@@ -211,7 +212,7 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         // What has to be done about the ground, and about what moves over the bore, is named.
         let of_ground = |check: &Check| {
             let moves = matches!(check.subject, Subject::SurfaceSettlement | Subject::ServiceSettlement);
-            moves || BEFORE_PLANT.contains(&check.subject)
+            moves || BEFORE_PLANT.contains(&check.subject) || head(check).is_some()
         };
         let by_number =
             |check: &&Check| check.is_required() && !of_ground(check) || EVERYWHERE.contains(&check.subject);

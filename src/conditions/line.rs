@@ -168,7 +168,7 @@ fn fall_over(at: &Plan<'_>, least: Ratio) -> Length {
     at.drive.length.value * (slope - least).max(Ratio::default())
 }
 
-const ACCEPTED: &str = "no tolerance is given: the owner must accept an invert that is off by this much, which leaves the least slope; \
+const ACCEPTED: &str = "an invert that its owner accepts: no tolerance is given, and he must accept one that is off by this much, which leaves the least slope; \
                         compared with the most that an owner may accept, or with the fall to spare";
 const UNSTEERED: &str = "nothing steers it: it goes where it was set up to go, and a sewer needs a casing in which its carrier has room \
                          for its own grade";

@@ -26,6 +26,8 @@ const DEFLECTION: &str = "list the pipe with the deflection that its joint may t
 
 const RATED: Ways = &[&["candidates[].rated_force"]];
 const END_FORCE: Ways = &[&["candidates[].rated_force"], &["candidates[].end_bearing_area", "candidates[].strength"]];
+/// The angle of a joint tells a radius with the length of a pipe alone.
+const DEFLECTED: Ways = &[&["candidates[].joint_deflection", "candidates[].pipe_length"]];
 const JOINT_PULL: Ways = &[&["candidates[].joint_pull"]];
 
 /// Puts what the maker has to settle in place of what stood in for it. What is over at its best stays over.
@@ -46,7 +48,7 @@ pub(super) fn settle(at: &Plan<'_>, subject: Subject, outcome: Outcome) -> Outco
         (NotGiven::JointFactor, Subject::Tension) => outcome.map(|check| check.with_care(Care::Condition, FACTOR)),
         (NotGiven::JointPull, Subject::Tension) => Ok(open(PULL, JOINT_PULL)),
         (NotGiven::JointPull, Subject::WeakLink) => outcome.map(|_| open(PULL, JOINT_PULL)),
-        (NotGiven::JointDeflection, Subject::BendRadius) => Ok(open(DEFLECTION, &[&["candidates[].joint_deflection"]])),
+        (NotGiven::JointDeflection, Subject::BendRadius) => Ok(open(DEFLECTION, DEFLECTED)),
         _ => outcome,
     })
 }

@@ -8,11 +8,11 @@ use super::rest::{Put, Stands, stands};
 use super::rules::{CHOOSE, Gives, asked, by_jacks, or_drilled, unheld, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
-use crate::check::{Absent, Decides, Draft, NOTHING, Outcome, Ways, at_most, only, required};
+use crate::check::{Absent, Decides, Draft, NOTHING, Outcome, Verdict, Ways, at_most, only, required};
 use crate::drive::{Drive, Pipe, Stretch, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
-use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
+use crate::quantity::{Band, Force, Length, Measure, Ratio, Role, Torque};
 use crate::source::Cited;
 
 const IN: &str = "buckling of the stem";
@@ -114,7 +114,15 @@ pub(super) fn snaking(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
 pub(super) fn joint(at: &Walked<'_>) -> Outcome {
     there(at)?;
     if let Some(rating) = at.drive.stem.joint_thrust {
-        let check = most(at).check(|thrust| at_most(Role::Thrust, thrust, rating));
+        // Jacks are held to what the joints of the stem bear, as to what the pipe does.
+        let held = |thrust| {
+            let check = at_most(Role::Thrust, thrust, rating);
+            watched((at.drive, at.pipe), check, Ratio::from(1.0), Gives::Body(rating.value))
+        };
+        let check = most(at).check(held);
+        if check.verdict() <= Verdict::WithCare {
+            return Ok(check);
+        }
         let hangs = at.drive.stretches.iter().any(Stretch::tip_hangs);
         let ways: Ways = if hangs { &[&["ground[].spt_n"]] } else { NOTHING };
         return Ok(check.settled_by(or_drilled(at.drive, ways)));

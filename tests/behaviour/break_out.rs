@@ -167,8 +167,10 @@ fn lubricant_presses_on_the_ground_over_a_pushed_pipe() {
     assert_eq!(wet.care, Some(Care::Condition));
     let deep = lubricant(&PUSHED.edit("invert_depth: 3 m", "invert_depth: 3.3 m")).unwrap();
     assert_eq!(deep.verdict, Verdict::Within);
-    // Under rails a pressure to hold to is no answer.
-    let rail = lubricant(&PUSHED.edit("over: road", "over: railway")).unwrap();
+    // Under rails twice as much is to be spared, of what it likely takes.
+    let rail = PUSHED.edit("over: road", "over: railway");
+    assert_eq!(lubricant(&rail).unwrap().care, Some(Care::Condition));
+    let rail = lubricant(&rail.edit("invert_depth: 3 m", "invert_depth: 2.5 m")).unwrap();
     assert_eq!((rail.verdict, rail.settled_by), (Verdict::NotDecided, &[&["lubricant_pressure"][..]][..]));
 }
 

@@ -307,6 +307,10 @@ fn water_that_is_not_known_is_asked_for() {
         sewer(|text| text.edit("firm_to_very_stiff_clay, spt_n: 14", "medium_to_dense_sand, spt_n: 20")),
         sewer(|text| text.edit("firm_to_very_stiff_clay, spt_n: 14", "silt, spt_n: 8")),
         sewer(|text| text.edit("thrust: 900 kN", "thrust: 100 kN")),
+        sewer(|text| {
+            text.edit("firm_to_very_stiff_clay, spt_n: 14", "medium_to_dense_sand, spt_n: 20")
+                .edit("rig:", "spoil: auger\nrig:")
+        }),
     ] {
         let (unknown, wet, dry) = (at("unknown", &text), at("0 m", &text), at("none", &text));
         for &subject in Subject::ALL {

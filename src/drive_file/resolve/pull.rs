@@ -15,7 +15,9 @@ use crate::drive_file::{
 };
 use crate::handbook::{Head, rising};
 use crate::laws::soil::water_density;
-use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time, Velocity};
+use crate::quantity::{
+    Band, Length, MassDensity, Measure, Ratio, Role, Shown, ThermodynamicTemperature, Time, Velocity,
+};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Field, MayBe};
 
@@ -23,6 +25,8 @@ use crate::yaml::{Field, MayBe};
 const SLOW: f64 = 10.0 / 3_600.0;
 /// No rig pulls faster, m/s: 5 m a minute.
 const FASTEST: f64 = 5.0 / 60.0;
+/// Within which two temperatures are one, K.
+const ROUNDING: f64 = 0.01;
 /// Shortest duration of the tables of pull stress and modulus, s.
 pub(super) const SHORTEST: f64 = 1_800.0;
 
@@ -38,7 +42,10 @@ impl Resolver<'_> {
     pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Resolved<Option<Pull>> {
         let Some(duration) = self.duration(pull, length)? else { return Ok(None) };
         let hottest = self.handbook.pull_temperature()?.value("untold")?;
-        let temperature = pull.pipe_temperature.given().unwrap_or(hottest.value);
+        // A limit that is written in other units is the limit.
+        let is_hottest = |told: &ThermodynamicTemperature| (told.si() - hottest.value.si()).abs() < ROUNDING;
+        let told = pull.pipe_temperature.given();
+        let temperature = told.filter(|told| !is_hottest(told)).unwrap_or(hottest.value);
         let support = pull.string_on.given();
         let on_rollers = support == Some(Support::Rollers);
         let friction_outside =

@@ -114,8 +114,7 @@ pub(super) fn end_limits(
         let (high, factor) = lesser(high);
         let by_area = area_untold(jacked).unwrap_or(Ratio::from(1.0));
         let by_scheme = published.map_or(high.value, |published| published.value.max(high.value));
-        let printed = if matches!(capacity, Capacity::Concrete(_)) { PRINTED } else { 1.0 };
-        let at_joint = if holds { by_scheme.max(closed.value * printed) } else { by_scheme };
+        let at_joint = if holds { by_scheme.max(closed.value * PRINTED) } else { by_scheme };
         let most = high.map(|_| at_joint * by_area);
         EndLimits {
             likely,
@@ -138,7 +137,7 @@ pub(super) fn end_limits(
     })
 }
 
-/// What makers of concrete pipe print over a closed joint of the most end area: our judgement, by some 8.5 N/mm2 on the section of a pipe of 50, as
+/// What makers print over a closed joint of the most end area: our judgement, by some 8.5 N/mm2 on the section of a pipe of 50, as
 /// sheets and standards of three countries have it.
 const PRINTED: f64 = 0.8;
 

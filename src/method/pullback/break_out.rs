@@ -38,7 +38,7 @@ const FULL: &str = "fluid that holds the bore is more than the ground over it be
 const SHALLOW: &str = "so little cover that fluid under pressure breaks out";
 
 /// What a pressure that is held by a gauge leaves of its limit under a stream, and beside a service: our judgement.
-const SPARE_TO_BE_SURE: f64 = 2.0;
+pub(super) const SPARE_TO_BE_SURE: f64 = 2.0;
 /// Fluid over the crown of the bore at the higher pit where it is pumped from there: our judgement.
 const PUMPED: f64 = 0.5;
 /// Share of the drive that the fluid goes to the nearer pit.

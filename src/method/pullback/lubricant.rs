@@ -1,7 +1,7 @@
 //! Pressure of the lubricant round a pipe that is pushed, at the crown of its bore, against what the ground there bears,
 //! place by place. Rock bears more than any lubricant.
 
-use super::break_out::{hold, leaves, spare};
+use super::break_out::{SPARE_TO_BE_SURE, hold, leaves, spare};
 use crate::check::{Absent, Care, Draft, Outcome, only};
 use crate::conditions::{Plan, VerticalStress, vertical_stress};
 use crate::drive::Column;
@@ -30,7 +30,8 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let (rule, surface) = (&drive.site.break_out, &drive.site.surface);
     let touchy = surface.guarded && !surface.stream;
     let one = Ratio::from(1.0);
-    let spare = spare(drive, rule);
+    // What comes up under tracks or on a runway is found by what runs there: there a gauge leaves twice as much.
+    let spare = if touchy { Ratio::from(SPARE_TO_BE_SURE) } else { spare(drive, rule) };
     let soils = drive.places().filter(|(stretch, _)| !stretch.is_all(GroundClass::is_rock));
     let checks = soils.map(|(stretch, (_, invert))| {
         let mut stress = |column: Column<'_>| calc.doubted(|calc| vertical_stress(calc, column, invert - crown));
@@ -55,8 +56,9 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         if passes(usual, one) {
             return hold(likely, weak).with_note(USUAL);
         }
-        // How hard it is pumped is for who pumps it, down to the ground water that it keeps out.
-        match [likely, water].into_iter().find(|pressure| !touchy && passes(*pressure, spare)) {
+        // How hard it is pumped is for who pumps it, down to the ground water that it keeps out; but under tracks as is likely.
+        let held = [Some(likely), (!touchy).then_some(water)];
+        match held.into_iter().flatten().find(|pressure| passes(*pressure, spare)) {
             Some(held) => hold(held, weak).with_care(Care::Condition, HOLD),
             None => {
                 hold(usual, weak).with_note(HARD).at_best(hold(water, strong)).settled_by(&[&["lubricant_pressure"]])
