@@ -186,7 +186,7 @@ pub(crate) fn capped(used: f64) -> String {
     if used > MOST_SHARE { format!("over {}", decimal(MOST_SHARE, 0)) } else { share(used) }
 }
 
-/// Habits that nearly every drive is beyond: by number.
+/// Habits that nearly every drive is beyond: by number, where another is named.
 const EVERYWHERE: [Subject; 2] = [Subject::WallMovement, Subject::BackFall];
 
 /// What is named first of all that asks for care.

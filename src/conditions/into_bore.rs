@@ -82,8 +82,8 @@ const MAY_CLOSE_ON_TOLD: &str = "the clay may close on the pipe in the bore as g
     pressure, this much all along the pipe where it is metered";
 const MAY_CLOSE: &str = "the clay may close on the pipe: overcut enough (`candidates[].bore`), or keep it off by \
     lubricant under pressure, this much all along the pipe where it is metered";
-const WATCHED: &str = "lubricant keeps this much off all along the pipe; as weak and as soft as the clay may be it closes harder on the pipe than lubricant is usually pumped: cut the bore \
-    wider, keep pumping and do not stop, and log the force";
+const WATCHED: &str = "lubricant keeps this much off all along the pipe; as weak and as soft as the clay may be it closes harder on the pipe \
+    than lubricant is usually pumped: cut the bore wider, keep pumping and do not stop, and log the force";
 /// What tells whether lubricant keeps it off.
 const HELD: Ways =
     &[&["ground[].soil.undrained_strength"], &["lubricant_pressure"], &["ground[].soil.undrained_modulus"]];

@@ -168,8 +168,8 @@ fn fall_over(at: &Plan<'_>, least: Ratio) -> Length {
     at.drive.length.value * (slope - least).max(Ratio::default())
 }
 
-const ACCEPTED: &str = "an invert that its owner accepts: no tolerance is given, and he must accept one that is off by this much, which leaves the least slope; \
-                        compared with the most that an owner may accept, or with the fall to spare";
+const ACCEPTED: &str = "an invert that its owner accepts: no tolerance is given, and he must accept one that is off by this much, which \
+                        leaves the least slope; compared with the most that an owner may accept, or with the fall to spare";
 const UNSTEERED: &str = "nothing steers it: it goes where it was set up to go, and a sewer needs a casing in which its carrier has room \
                          for its own grade";
 const SURVEYED: &str = "survey the pilot before the pipe goes in, and go on only where it keeps the tolerance less the \

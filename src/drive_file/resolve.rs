@@ -71,9 +71,9 @@ const UNKNOWN_WATER: Equation = Equation::judged(
 /// What is taken for the water under a stream.
 const WET_BED: Equation = Equation::judged(
     "ground water under the bed of a stream",
-    "at the ground surface, in all of the stretch that the bed lies in",
+    "at the ground surface, in all of the stretch that the bed lies in, and in every one where no bed is told",
     "the stream feeds it: a stretch of its own under the bed leaves the water at the pits as it is told",
-    "a stream of which the bed is told, and no water to the surface under it",
+    "a stream, and no water to the surface under it",
 );
 
 /// What is taken for lubrication where a pipe may be pushed and none is told.

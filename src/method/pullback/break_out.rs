@@ -143,24 +143,16 @@ impl<'a> Bore<'a> {
         let spare = if stream || near { Ratio::from(SPARE_TO_BE_SURE) } else { spare(self.drive, rule) };
         let gauged = bears(false, rule.cap_firm_clay);
         // What is told of it is held by a gauge as well as what is not.
+        let open = !stream && !near;
         let by_gauge = [
-            (
-                true,
-                best,
-                weak,
-                if stream {
-                    HOLD_UNDER_WATER
-                } else if near {
-                    EXPOSED
-                } else {
-                    HOLD
-                },
-            ),
-            (firm && !stream && !near, best, gauged, GAUGED),
-            (!stream && !near, relieved, weak, RELIEVED),
-            (firm && !stream && !near, relieved, gauged, RELIEVED),
-            (!stream && !near, lowered, weak, LOWERED),
-            (firm && !stream && !near, lowered, gauged, LOWERED),
+            (stream, best, weak, HOLD_UNDER_WATER),
+            (near, best, weak, EXPOSED),
+            (open, best, weak, HOLD),
+            (open && firm, best, gauged, GAUGED),
+            (open, relieved, weak, RELIEVED),
+            (open && firm, relieved, gauged, RELIEVED),
+            (open, lowered, weak, LOWERED),
+            (open && firm, lowered, gauged, LOWERED),
         ];
         let may_hold = !(guarded || stream && near);
         let mut held =
