@@ -32,10 +32,9 @@ pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
     /// Clay that may close is taken to stand as long as it closes half of the play, on the radius.
     const PUSHED: f64 = 4.0;
     let play = play(plan);
-    let state = |stretch: &Stretch| match plan.method {
-        _ if plan.goes_into_empty_bore() => plan.pipe.bore_in(stretch),
-        Method::PipeJacking => plan.pipe.bore_in(stretch),
-        Method::Pullback => stretch.open(plan.method).map(|(state, _)| state),
+    let of_pipe = plan.is_jacked() || plan.goes_into_empty_bore();
+    let state = |stretch: &Stretch| {
+        if of_pipe { plan.pipe.bore_in(stretch) } else { stretch.open(plan.method).map(|(state, _)| state) }
     };
     // A piece that falls from rock does not close the bore.
     let stands = |stretch: &Stretch| match state(stretch) {
@@ -164,8 +163,7 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
 
 /// What the whole line falls over a slope.
 fn fall_over(at: &Plan<'_>, least: Ratio) -> Length {
-    let slope = Ratio::from_si(at.drive.grade.value.si().tan().abs());
-    at.drive.length.value * (slope - least).max(Ratio::default())
+    at.drive.length.value * (at.slope() - least).max(Ratio::default())
 }
 
 const ACCEPTED: &str = "an invert that its owner accepts: no tolerance is given, and he must accept one that is off by this much, which \

@@ -2,7 +2,7 @@
 
 use crate::drive::{Drive, HoleState, Pipe, Pull};
 use crate::handbook::Method;
-use crate::quantity::Length;
+use crate::quantity::{Length, Measure, Ratio};
 use crate::source::{Cited, FieldName};
 
 const SEGMENT: FieldName = FieldName("candidates[].pipe_length");
@@ -21,6 +21,11 @@ pub struct Plan<'a> {
 impl Plan<'_> {
     pub(crate) fn is_jacked(&self) -> bool {
         self.method == Method::PipeJacking
+    }
+
+    /// Fall over length of the line, whichever way it falls.
+    pub(crate) fn slope(&self) -> Ratio {
+        Ratio::from_si(self.drive.grade.value.si().tan().abs())
     }
 
     /// Whether it goes into a bore that the stem was drawn out of, and that holds nothing but air.

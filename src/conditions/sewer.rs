@@ -38,14 +38,10 @@ fn sewer<'a>(at: &Plan<'a>) -> Result<(&'a Gravity, Sewer), Absent> {
     at.drive.site.gravity.as_ref().zip(at.pipe.sewer).ok_or(Absent::NotApplicable(NO_GRAVITY))
 }
 
-fn slope(at: &Plan<'_>) -> Ratio {
-    Ratio::from_si(at.drive.grade.value.si().tan().abs())
-}
-
 /// Flatter than the row a sewer has to be shown to clean itself; without a fall it is none.
 pub(crate) fn least_slope(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted<VolumeRate>>) -> Outcome {
     let (gravity, sewer) = sewer(at)?;
-    let slope = slope(at);
+    let slope = at.slope();
     let check = at_least(Role::Slope, slope, sewer.least_slope);
     if slope.si() < RUNS {
         return Ok(check.by(Rule::High).with_note(LEVEL));
@@ -70,7 +66,7 @@ pub(crate) fn velocity(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         let wetted_angle = calc.law(WettedAngle { depth_ratio: Ratio::from_si(1.0) });
         let hydraulic_radius = calc.law(HydraulicRadius { inside_diameter: sewer.inside.value, wetted_angle });
         let roughness = gravity.roughness.value;
-        Band::same(calc.law(ManningVelocity { hydraulic_radius, slope: slope(at), roughness }))
+        Band::same(calc.law(ManningVelocity { hydraulic_radius, slope: at.slope(), roughness }))
     });
     Ok(at_most(Role::FlowSpeed, velocity, gravity.fastest).with_note(FAST).settled_by(&[&["grade"]]))
 }
@@ -80,7 +76,7 @@ pub(crate) fn grade_floor(at: &Plan<'_>) -> Outcome {
     only(!at.is_jacked(), "the pipe is not pulled")?;
     let (low, high) = gravity.pulled_floor;
     let need = high.map(|high| Band { low, likely: low, high });
-    Ok(at_least(Role::Slope, slope(at), need).with_note(FLOOR).settled_by(&[&["grade"]]))
+    Ok(at_least(Role::Slope, at.slope(), need).with_note(FLOOR).settled_by(&[&["grade"]]))
 }
 
 /// Amplitude and half length of a wave, likely and high.
@@ -137,7 +133,7 @@ fn of_waves(at: &Plan<'_>, calc: &mut Calc, is_real: bool, check: impl Fn(&mut C
 
 /// A habit for a jacked line, whose waves are small; a limit for a pulled one.
 pub(crate) fn back_fall(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
-    let limit = Cited::new(slope(at), at.drive.grade.origin);
+    let limit = Cited::new(at.slope(), at.drive.grade.origin);
     of_waves(at, calc, !at.is_jacked(), |calc, wave| {
         let peak = calc.doubted(|calc| {
             let peak =
@@ -152,7 +148,7 @@ pub(crate) fn back_fall(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
 /// A limit where a code gives one for the size, else a habit.
 pub(crate) fn sag(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let (_, sewer) = sewer(at)?;
-    let design_slope = slope(at);
+    let design_slope = at.slope();
     of_waves(at, calc, sewer.sag_is_real, |calc, wave| {
         let depth = calc.doubted(|calc| {
             let depth = |amplitude, half_wave| calc.law(SagDepth { design_slope, amplitude, half_wave });
@@ -167,7 +163,7 @@ pub(crate) fn full_flow(calc: &mut Calc, at: &Plan<'_>) -> Option<Doubted<Volume
     let (gravity, sewer) = sewer(at).ok()?;
     gravity.flow_min.or(gravity.flow_max)?;
     calc.part(FLOW);
-    let (inside_diameter, slope) = (sewer.inside.value, slope(at));
+    let (inside_diameter, slope) = (sewer.inside.value, at.slope());
     Some(calc.doubted(|calc| {
         let wetted_angle = calc.law(WettedAngle { depth_ratio: Ratio::from_si(1.0) });
         let hydraulic_radius = calc.law(HydraulicRadius { inside_diameter, wetted_angle });
@@ -188,7 +184,7 @@ pub(crate) fn self_cleaning(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted
     let (gravity, sewer) = sewer(at)?;
     let (flow, full) = gravity.flow_min.zip(full).ok_or(Absent::Missing)?;
     calc.part(FLOW);
-    let (inside_diameter, slope) = (sewer.inside.value, slope(at));
+    let (inside_diameter, slope) = (sewer.inside.value, at.slope());
     let stress = calc.doubted(|calc| {
         let full = calc.take(full);
         let depth_ratio = calc.law(DepthForFlow { flow_ratio: flow.value / full });

@@ -85,8 +85,11 @@ fn by_hot_and_long(at: &Plan<'_>, subject: Subject, check: Draft) -> Draft {
     }
     // What spares a string that collapses is asked for first.
     let ways: Ways = &[&["pull.duration", "pull.pipe_temperature"]];
-    let check = if check.verdict() == Verdict::Over { check.undecided(HOT_AND_LONG) } else { check };
-    if subject == Subject::Collapse { check } else { check.undecided(HOT_AND_LONG).settled_by(ways) }
+    match (subject, check.verdict()) {
+        (Subject::Collapse, Verdict::Over) => check.undecided(HOT_AND_LONG),
+        (Subject::Collapse, _) => check,
+        _ => check.undecided(HOT_AND_LONG).settled_by(ways),
+    }
 }
 
 /// No number stands for what is not known.
